@@ -1,0 +1,18 @@
+import type { Direction, Obstacle } from '../terrain/obstacle.ts';
+import type { Track, Waypoint } from '../route/track.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
+
+/** One outing: a route, what lies in the way, and who goes. The one thing that is saved, opened, undone. */
+export interface Trip {
+  readonly id: string;
+  readonly name: string;
+  /** When and where the convoy meets, the radio channel, who leads; free text. */
+  readonly note: string;
+  readonly direction: Direction;
+  readonly track: Track | null;
+  readonly waypoints: readonly Waypoint[];
+  /** In the order of the recorded track. */
+  readonly obstacles: readonly Obstacle[];
+  /** In convoy order. */
+  readonly vehicles: readonly Vehicle[];
+}

@@ -1,0 +1,100 @@
+import type { Problem } from './problem.ts';
+import type { Quantity, System } from './units.ts';
+import { shown } from './units.ts';
+
+/** A number with its unit and the range outside which it is a mistake. */
+export interface NumberField {
+  readonly kind: 'number';
+  readonly label: string;
+  readonly quantity: Quantity;
+  readonly min: number;
+  readonly max: number;
+  /** How to measure it, or what it does, in one sentence. */
+  readonly sentence: string;
+}
+
+export interface ChoiceField<T extends string = string> {
+  readonly kind: 'choice';
+  readonly label: string;
+  readonly choices: readonly T[];
+  readonly sentence: string;
+}
+
+export interface FlagField {
+  readonly kind: 'flag';
+  readonly label: string;
+  readonly sentence: string;
+}
+
+/** One entry of a table that gives the type, the check, the form and the help text of a record. */
+export type Field = NumberField | ChoiceField | FlagField;
+
+export type FieldTable = Readonly<Record<string, Field>>;
+
+/** The record that a table of fields describes. */
+export type Values<T extends FieldTable> = {
+  readonly [K in keyof T]: T[K] extends NumberField
+    ? number
+    : T[K] extends ChoiceField<infer Choice>
+      ? Choice
+      : boolean;
+};
+
+export function number(
+  label: string,
+  quantity: Quantity,
+  min: number,
+  max: number,
+  sentence: string,
+): NumberField {
+  return { kind: 'number', label, quantity, min, max, sentence };
+}
+
+export function choice<const T extends string>(
+  label: string,
+  choices: readonly T[],
+  sentence: string,
+): ChoiceField<T> {
+  return { kind: 'choice', label, choices, sentence };
+}
+
+export function flag(label: string, sentence: string): FlagField {
+  return { kind: 'flag', label, sentence };
+}
+
+/** What is wrong with one value, as a sentence, or null when it is fine. */
+export function valueFault(field: Field, value: unknown, system: System = 'metric'): string | null {
+  switch (field.kind) {
+    case 'number': {
+      if (typeof value !== 'number' || !Number.isFinite(value)) return `${field.label} must be a number.`;
+      if (value >= field.min && value <= field.max) return null;
+      const from = shown(field.min, field.quantity, system);
+      const to = shown(field.max, field.quantity, system);
+      const is = shown(value, field.quantity, system);
+      return `${field.label} is ${is}; it must lie between ${from} and ${to}.`;
+    }
+    case 'choice':
+      return field.choices.includes(value as string)
+        ? null
+        : `${field.label} must be one of: ${field.choices.join(', ')}.`;
+    case 'flag':
+      return typeof value === 'boolean' ? null : `${field.label} must be yes or no.`;
+  }
+}
+
+/** Every value of `record` that its table does not allow. */
+export function checkValues(fields: FieldTable, record: object, where: string): Problem[] {
+  const problems: Problem[] = [];
+  for (const [name, field] of Object.entries(fields)) {
+    const fault = valueFault(field, (record as Record<string, unknown>)[name]);
+    if (fault === null) continue;
+    problems.push({
+      severity: 'error',
+      where: `${where}.${name}`,
+      what: fault,
+      done: `Correct it: ${field.sentence}`,
+      times: 1,
+    });
+  }
+  return problems;
+}

@@ -1,0 +1,64 @@
+import type { Quantity } from '../units.ts';
+
+/** What is looked at, in the order it is reported. */
+export const CHECKS = [
+  'width',
+  'headroom',
+  'water depth',
+  'depth × flow',
+  'approach',
+  'rampover',
+  'departure',
+  'belly',
+  'front differential',
+  'rear differential',
+  'side tip',
+  'end tip',
+  'side hold',
+  'braking',
+  'traction',
+] as const;
+
+export type CheckName = (typeof CHECKS)[number];
+
+/** One check: what there is, what is needed, and how far that is from the limit. */
+export interface Check {
+  readonly name: CheckName;
+  /** Unit of `have`, `need`, `margin` and `tolerance`. */
+  readonly quantity: Quantity;
+  readonly have: number;
+  readonly need: number;
+  /** have − need; positive is good. */
+  readonly margin: number;
+  /** Below this a positive margin is within what model and tape can tell; above 0. */
+  readonly tolerance: number;
+  /** Where it is worst, along the line from the pin in the direction of travel; NaN where it has no place. */
+  readonly stationM: number;
+  /** What limits, as a driver would say it: "rear differential on the crown between the ruts". */
+  readonly cause: string;
+}
+
+/** Everything found out about one vehicle on one line with one set of aids. */
+export interface Findings {
+  readonly known: true;
+  readonly checks: readonly Check[];
+  /** Least speed on entry that carries the vehicle over the stretch where traction lacks; 0 where none does. */
+  readonly entrySpeedMps: number;
+  /** Pull that makes up for the traction lacking at the worst station, newtons; 0 where none does. */
+  readonly pullN: number;
+}
+
+/** Why nothing can be said: what is missing and where to measure it. */
+export interface NotKnown {
+  readonly known: false;
+  readonly cause: string;
+}
+
+export type Assessment = Findings | NotKnown;
+
+/** The check nearest to failing, or failing worst, each measured in its own tolerance. */
+export function limiting(checks: readonly Check[]): Check {
+  return checks.reduce((worst, check) =>
+    check.margin / check.tolerance < worst.margin / worst.tolerance ? check : worst,
+  );
+}

@@ -1,0 +1,69 @@
+import type { Problem } from '../problem.ts';
+import { checkValues } from '../field.ts';
+import type { VehicleField, VehicleValues } from './specs.ts';
+import { vehicleFields } from './specs.ts';
+
+/** Kinds of vehicle, by shape and use; never a make. */
+export const VEHICLE_CLASSES = [
+  'compact 4x4',
+  'mid-size wagon',
+  'full-size wagon',
+  'dual-cab utility',
+  'all-wheel-drive soft-roader',
+  'long-wheelbase van',
+] as const;
+
+export type VehicleClass = (typeof VEHICLE_CLASSES)[number];
+
+/** One vehicle with its driver. */
+export interface Vehicle {
+  readonly id: string;
+  readonly name: string;
+  readonly driver: string;
+  readonly vehicleClass: VehicleClass;
+  readonly values: VehicleValues;
+  /** Values that are still typical of the class, not measured or read from this vehicle's papers. */
+  readonly estimated: readonly VehicleField[];
+}
+
+/** Mass with the roof load. */
+export function totalMassKg(values: VehicleValues): number {
+  return values.massKg + values.roofLoadKg;
+}
+
+/** Height of the centre of mass above level ground with the roof load on. */
+export function loadedMassHeightM(values: VehicleValues): number {
+  return (
+    (values.massKg * values.massHeightM + values.roofLoadKg * values.roofLoadHeightM) / totalMassKg(values)
+  );
+}
+
+/** Values out of range, and values that contradict each other. */
+export function checkVehicle(vehicle: Vehicle, where: string): Problem[] {
+  const v = vehicle.values;
+  const problems = checkValues(vehicleFields, v, `${where}.values`);
+  const contradict = (name: VehicleField, what: string, done: string) =>
+    problems.push({ severity: 'error', where: `${where}.values.${name}`, what, done, times: 1 });
+
+  if (Math.max(v.frontTrackWidthM, v.rearTrackWidthM) + v.tyreSectionM > v.widthM + 0.1)
+    contradict(
+      'widthM',
+      'The tyres stand wider than the vehicle.',
+      'Check the width over mirrors and the track widths.',
+    );
+  if (v.lowPressurePa > v.tyrePressurePa)
+    contradict(
+      'lowPressurePa',
+      'The lowest tyre pressure is above the tyre pressure.',
+      'Enter the pressure after airing down.',
+    );
+  if (v.bellyHeightM > v.sillHeightM + 0.1)
+    contradict(
+      'bellyHeightM',
+      'The belly is higher than the sills.',
+      'Measure the lowest fixed thing between the axles.',
+    );
+  if (v.drive === 'part-time four' && v.centre !== 'none')
+    contradict('centre', 'A part-time drive has no centre differential.', 'Choose none, or full-time four.');
+  return problems;
+}
