@@ -1,0 +1,48 @@
+import type { FaultList } from './faults.ts';
+import { FAULTS } from './faults.ts';
+
+/**
+ * Stands for a bare `&` while the text goes through the parser, which would otherwise swallow all up to the
+ * next `;`. A character of private use (plane 15), so that it survives in CDATA and comments, where `&amp;`
+ * would mean itself.
+ */
+export const BARE_AMPERSAND = '\u{F0026}';
+
+/** An `&` that begins no reference. References longer than 32 letters are none. */
+const BARE = /&(?!(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z_][\w.-]{0,31});)/gi;
+const REFERENCE_LENGTH = 34;
+
+/** What XML 1.0 (2.2 Char) forbids. */
+
+const FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]+/g;
+const LIKELY_FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/;
+
+/** Mends, piece by piece, what makes the XML parser lose its way. */
+export class Mender {
+  readonly #faults: FaultList;
+  #held = '';
+
+  constructor(faults: FaultList) {
+    this.#faults = faults;
+  }
+
+  /** `line` is that of the first character. What could be half a reference is held back for the next piece. */
+  mended(text: string, line: number, last: boolean): string {
+    let piece = this.#held + text;
+    this.#held = '';
+    if (!last) {
+      const from = piece.indexOf('&', Math.max(0, piece.length - REFERENCE_LENGTH));
+      if (from >= 0) {
+        this.#held = piece.slice(from);
+        piece = piece.slice(0, from);
+      }
+    }
+    const forbidden = LIKELY_FORBIDDEN.exec(piece);
+    if (forbidden) {
+      const before = piece.slice(0, forbidden.index).split('\n').length - 1;
+      this.#faults.add(FAULTS.controlCharacters, line + before);
+      piece = piece.replace(FORBIDDEN, '');
+    }
+    return piece.includes('&') ? piece.replace(BARE, BARE_AMPERSAND) : piece;
+  }
+}

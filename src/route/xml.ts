@@ -1,0 +1,106 @@
+import { SaxesParser } from 'saxes';
+import type { Fault, FaultList } from './faults.ts';
+import { FAULTS, Stop } from './faults.ts';
+import type { ReadLimits } from './limits.ts';
+import { BARE_AMPERSAND, Mender } from './mend.ts';
+
+/** What is heard of a document. Names come without their namespace prefix. */
+export interface XmlListener {
+  open(name: string, attributes: Readonly<Record<string, string>>): void;
+  /** May come in several pieces. `BARE_AMPERSAND` stands for an `&` that was written bare. */
+  text(text: string): void;
+  close(): void;
+}
+
+/**
+ * The XML parser, guarded: bare `&` and forbidden characters are mended first, prefixes are stripped rather than
+ * resolved (an undeclared one costs nothing, deep nesting no quadratic time), document types are refused, depth
+ * and the length of any one value are bounded, and violations of XML become faults.
+ */
+export class Xml {
+  readonly #parser = new SaxesParser({ position: false });
+  readonly #mender: Mender;
+  readonly #limits: ReadLimits;
+  readonly #faults: FaultList;
+  #depth = 0;
+  #sawRoot = false;
+  #heard = false;
+  #unheardLength = 0;
+  #errors = 0;
+
+  constructor(listener: XmlListener, limits: ReadLimits, faults: FaultList) {
+    this.#limits = limits;
+    this.#faults = faults;
+    this.#mender = new Mender(faults);
+    const parser = this.#parser;
+    parser.on('opentag', ({ name, attributes }) => {
+      this.#heard = true;
+      this.#sawRoot = true;
+      if (++this.#depth > limits.depth) throw new Stop(FAULTS.tooDeep, limits.depth);
+      const colon = name.indexOf(':');
+      listener.open(colon < 0 ? name : name.slice(colon + 1), attributes as Record<string, string>);
+    });
+    parser.on('text', (text) => {
+      this.#heard = true;
+      listener.text(text);
+    });
+    parser.on('cdata', (text) => {
+      this.#heard = true;
+      listener.text(text.replaceAll(BARE_AMPERSAND, '&'));
+    });
+    parser.on('closetag', () => {
+      this.#depth--;
+      listener.close();
+    });
+    parser.on('comment', () => (this.#heard = true));
+    parser.on('doctype', (doctype) => {
+      throw new Stop(/^\s*html\b/i.test(doctype) ? FAULTS.webPage : FAULTS.doctype);
+    });
+    parser.on('error', ({ message }) => this.#violation(message));
+  }
+
+  /** The line being read, from 1. */
+  get line(): number {
+    return this.#parser.line;
+  }
+
+  push(text: string): void {
+    this.#write(this.#mender.mended(text, this.line, false));
+  }
+
+  end(): void {
+    this.#write(this.#mender.mended('', this.line, true));
+    if (!this.#sawRoot) throw new Stop(FAULTS.notXml);
+    if (this.#depth > 0) throw new Stop(FAULTS.truncated);
+    this.#parser.close();
+  }
+
+  /** The parser joins a value in memory until it ends, and says nothing till then. */
+  #write(text: string): void {
+    this.#heard = false;
+    this.#parser.write(text);
+    this.#unheardLength = this.#heard ? 0 : this.#unheardLength + text.length;
+    const { valueLength } = this.#limits;
+    if (this.#unheardLength <= valueLength) return;
+    throw this.#sawRoot ? new Stop(FAULTS.tooLong, valueLength) : new Stop(FAULTS.notXml);
+  }
+
+  #violation(message: string): void {
+    if (++this.#errors > this.#limits.xmlErrors) throw new Stop(FAULTS.tooBroken, this.#limits.xmlErrors);
+    const fault = faultFor(message, this.#sawRoot);
+    if (fault === FAULTS.strayClosingTag) throw new Stop(fault);
+    this.#faults.add(fault, this.line, '', message.replace(/\.$/, ''));
+  }
+}
+
+/** Translates the messages of saxes 6.0.0. */
+function faultFor(message: string, sawRoot: boolean): Fault {
+  if (message === 'unexpected close tag.') return FAULTS.crossedTags;
+  if (message.startsWith('unmatched closing tag')) return FAULTS.strayClosingTag;
+  if (message === 'documents may contain only one root.') return FAULTS.secondRoot;
+  if (message === 'text data outside of root node.')
+    return sawRoot ? FAULTS.textAfterRoot : FAULTS.textBeforeRoot;
+  if (/entity/.test(message)) return FAULTS.unknownEntity;
+  if (/XML declaration/i.test(message)) return FAULTS.lateDeclaration;
+  return FAULTS.malformed;
+}
