@@ -1,5 +1,13 @@
-import type { Check } from '../traverse/assess.ts';
-import type { Aids } from '../vehicle/aids.ts';
+import type { Direction, Line, Obstacle } from '../terrain/obstacle.ts';
+import { stretchOf } from '../terrain/obstacle.ts';
+import type { Certainty, TrackSlope } from '../terrain/ground.ts';
+import { groundOf } from '../terrain/ground.ts';
+import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
+import { limiting } from '../traverse/assess.ts';
+import { assessBounds } from '../traverse/bounds/bounds.ts';
+import type { Rung } from '../vehicle/aids.ts';
+import { ladder } from '../vehicle/aids.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** From best to worst. `not known` stands apart: something must be measured first. */
 export const VERDICT_WORDS = [
@@ -13,27 +21,112 @@ export const VERDICT_WORDS = [
 
 export type VerdictWord = (typeof VERDICT_WORDS)[number];
 
-/** What is said of one vehicle on one line in one direction. */
-export interface Verdict {
+/** What is said of one vehicle with one rung of aids. */
+export interface RungVerdict {
+  readonly rung: Rung;
   readonly word: VerdictWord;
-  /** Name of the least rung of the ladder of aids that earns this word, and what is engaged on it. */
-  readonly rung: string;
-  readonly aids: Aids;
   /** What limits, in a driver's words. */
   readonly cause: string;
-  /** The limiting check at its worst within the ± of what was entered; null when not known. */
+  /** The check that decides the word; null when not known. */
   readonly limit: Check | null;
-  /** All checks at that rung with the values as entered. */
+  /** All checks with the values as entered; empty when not known. */
   readonly checks: readonly Check[];
+  /** All checks with every value at the hard end of its range; empty when not known. */
+  readonly worstChecks: readonly Check[];
   /** Least entry speed for `needs momentum`, else 0. */
   readonly entrySpeedMps: number;
   /** Pull for `needs a pull`, else 0. */
   readonly pullN: number;
-  /** The word on each rung from the lowest up, so that what an aid would add can be seen. */
-  readonly ladder: readonly { readonly rung: string; readonly word: VerdictWord; readonly cause: string }[];
+}
+
+/** What is said of one vehicle on one line in one direction: the least rung that earns the best word, and all rungs. */
+export interface Verdict extends RungVerdict {
+  readonly ladder: readonly RungVerdict[];
 }
 
 /** Position in `VERDICT_WORDS`; lower is better. */
 export function rankOf(word: VerdictWord): number {
   return VERDICT_WORDS.indexOf(word);
+}
+
+/** Checks whose failing hurts people: here the hard end of the range decides, not the values as entered. */
+const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', 'side hold', 'braking'];
+
+/** Fastest entry that is ever advised for carrying over a stretch: a brisk walk's double. Common practice, no source. */
+const MOST_ENTRY_MPS = 3;
+
+function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
+  const said = (word: VerdictWord, limit: Check, entrySpeedMps = 0, pullN = 0): RungVerdict => ({
+    rung,
+    word,
+    cause: limit.cause,
+    limit,
+    checks: entered.checks,
+    worstChecks: worst.checks,
+    entrySpeedMps,
+    pullN,
+  });
+  const fails = [
+    ...entered.checks.filter((check) => check.margin < 0 && check.name !== 'traction'),
+    ...worst.checks.filter((check) => check.margin < 0 && DANGERS.includes(check.name)),
+  ];
+  if (fails.length > 0) return said('does not go', limiting(fails));
+
+  const lacking = entered.checks.find((check) => check.name === 'traction' && check.margin < 0);
+  if (lacking !== undefined) {
+    const others = worst.checks.filter((check) => check.name !== 'traction');
+    const steady = others.every((check) => check.margin >= check.tolerance);
+    if (steady && worst.entrySpeedMps <= MOST_ENTRY_MPS)
+      return said('needs momentum', lacking, worst.entrySpeedMps);
+    return said('needs a pull', lacking, 0, worst.pullN);
+  }
+
+  const sure =
+    worst.checks.every((check) => check.margin >= 0) &&
+    entered.checks.every((check) => check.margin >= check.tolerance);
+  return said(sure ? 'goes' : 'goes with care', limiting(worst.checks));
+}
+
+function notKnown(rung: Rung, cause: string): RungVerdict {
+  return {
+    rung,
+    word: 'not known',
+    cause,
+    limit: null,
+    checks: [],
+    worstChecks: [],
+    entrySpeedMps: 0,
+    pullN: 0,
+  };
+}
+
+/** The verdict for one vehicle on one line. `assess` is the physics; the quick bounds unless another is given. */
+export function verdictOf(
+  vehicle: Vehicle,
+  obstacle: Obstacle,
+  line: Line,
+  direction: Direction,
+  trackSlope: TrackSlope | null,
+  assess: Assess = assessBounds,
+): Verdict {
+  const rungs = ladder(vehicle.values);
+  const stretch = stretchOf(obstacle, line);
+  const offsetM = line.kind === 'bypass' ? 0 : line.offsetM * (direction === 'reversed' ? -1 : 1);
+  const aidSets = rungs.map((rung) => rung.aids);
+  const assessed = (certainty: Certainty) => {
+    const ground = groundOf(stretch, direction, trackSlope, certainty);
+    return ground === null ? null : assess(vehicle.values, ground, offsetM, aidSets);
+  };
+  const entered = assessed('entered');
+  const worst = assessed('worst');
+  const verdicts = rungs.map((rung, i) => {
+    if (entered === null || worst === null)
+      return notKnown(rung, 'slope or camber is not known: measure it at the pin');
+    const [a, b] = [entered[i], worst[i]];
+    if (!a.known) return notKnown(rung, a.cause);
+    if (!b.known) return notKnown(rung, b.cause);
+    return judge(rung, a, b);
+  });
+  const best = verdicts.reduce((least, next) => (rankOf(next.word) < rankOf(least.word) ? next : least));
+  return { ...best, ladder: verdicts };
 }

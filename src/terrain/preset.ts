@@ -9,7 +9,7 @@ import type { Corridor, Stretch } from './obstacle.ts';
 import { planeFields, stretchFields } from './obstacle.ts';
 import { rockFields } from './rock.ts';
 import { rutFields } from './rut.ts';
-import type { Hows } from './measure.ts';
+import type { How } from './measure.ts';
 import type { Surface } from './surface.ts';
 import { softPatchFields } from './softPatch.ts';
 import { waterFields } from './water.ts';
@@ -187,18 +187,27 @@ const CORRIDOR: Corridor = {
   headroomM: 4,
 };
 
-/** The ground that a preset's answers describe. A question that was not answered takes its start. */
-export function stretchFrom(preset: Preset, given: Answers = {}): Stretch {
+/**
+ * The ground that a preset's answers describe, all of them got in the same way. A question that was not answered takes
+ * its start; slope stays unknown until it is answered. Camber that was not asked for is level by eye.
+ */
+export function stretchFrom(preset: Preset, given: Answers = {}, how: How = 'taped'): Stretch {
   const starts = Object.fromEntries(preset.questions.map(({ key, start }) => [key, start]));
   const answers: Answers = { ...starts, ...given };
   const lengthM = answers.lengthM ?? 8;
-  const hows: Hows = { 'plane.slopeRad': 'taped', 'plane.camberRad': 'taped' };
+  const features = preset.features(answers, lengthM);
+  const hows: Record<string, How> = {};
+  for (const name of ['slopeRad', 'camberRad']) if (name in given) hows[`plane.${name}`] = how;
+  features.forEach((feature, i) => {
+    for (const [size, value] of Object.entries(feature))
+      if (typeof value === 'number') hows[`features.${i}.${size}`] = how;
+  });
   return {
     lengthM,
     plane: { slopeRad: given.slopeRad ?? null, camberRad: answers.camberRad ?? 0 },
     surface: preset.surface,
     corridor: CORRIDOR,
-    features: preset.features(answers, lengthM),
+    features,
     hows,
   };
 }

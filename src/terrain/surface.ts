@@ -1,3 +1,6 @@
+import type { FieldTable } from '../field.ts';
+import { choice } from '../field.ts';
+
 /** A range out of published tables: `low` and `high` bound what they print, `usual` is the middle that we take. */
 export interface Range {
   readonly low: number;
@@ -37,6 +40,11 @@ export interface Surface {
   readonly material: Material;
   readonly condition: Condition;
 }
+
+export const surfaceFields = {
+  material: choice('Ground', MATERIALS, 'What the wheels stand on; where it changes, the slipperiest.'),
+  condition: choice('Condition', CONDITIONS, 'As it will be when the convoy is there; in doubt, wet.'),
+} satisfies FieldTable;
 
 const TOOLBOX = 'Engineering ToolBox, "Tractive effort" (adhesion) and "Rolling resistance", tables';
 const NOON = 'Noon, Engineering Analysis of Vehicular Accidents, 1994, coefficient table';

@@ -1,4 +1,7 @@
+import type { Ground } from '../terrain/ground.ts';
 import type { Quantity } from '../units.ts';
+import type { Aids } from '../vehicle/aids.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
 
 /** What is looked at, in the order it is reported. */
 export const CHECKS = [
@@ -55,6 +58,17 @@ export interface NotKnown {
 }
 
 export type Assessment = Findings | NotKnown;
+
+/**
+ * Takes one vehicle along one ground, `offsetM` left of its main line in the direction of travel, and answers for each
+ * set of aids in turn.
+ */
+export type Assess = (
+  values: VehicleValues,
+  ground: Ground,
+  offsetM: number,
+  aidSets: readonly Aids[],
+) => Assessment[];
 
 /** The check nearest to failing, or failing worst, each measured in its own tolerance. */
 export function limiting(checks: readonly Check[]): Check {
