@@ -44,7 +44,7 @@ export function valueAt(
 
 /** Index of the last entry, from `first` to `last`, of a never falling array that is not above `value`; else `first - 1`. */
 export function lastAtOrBefore(
-  rising: Float64Array,
+  rising: Float64Array | Uint32Array,
   value: number,
   first = 0,
   last = rising.length - 1,

@@ -53,3 +53,10 @@ export function stepM(lng1: number, lat1: number, lng2: number, lat2: number): n
   const half = Math.sqrt(chordX * chordX + chordY * chordY) / (2 * m);
   return 2 * m * Math.asin(Math.min(1, half));
 }
+
+/** Direction from one place to another, clockwise from north, [0, 2 pi). For steps up to some kilometres. */
+export function bearingRad(lng1: number, lat1: number, lng2: number, lat2: number): number {
+  const { east, north } = metresPerDegree((lat1 + lat2) / 2);
+  const bearing = Math.atan2(wrapLng(lng2 - lng1) * east, (lat2 - lat1) * north);
+  return bearing < 0 ? bearing + 2 * Math.PI : bearing;
+}
