@@ -11,16 +11,22 @@ export interface CellTask {
   readonly direction: Direction;
 }
 
-/** A worker that answers cells; it is started at the first task and kept. */
+/** A worker that answers one cell after another; an ask waits for the one before it, cancelled or not. */
 function workerLane(): Lane<CellTask, Cell> {
   const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module' });
+  let before: Promise<unknown> = Promise.resolve();
+  const answer = (task: CellTask) =>
+    new Promise<Cell>((resolve, reject) => {
+      worker.onmessage = ({ data }: MessageEvent<Cell>) => resolve(data);
+      worker.onerror = (event) => reject(new Error(event.message));
+      worker.postMessage(task);
+    });
   return {
-    ask: (task) =>
-      new Promise((resolve, reject) => {
-        worker.onmessage = ({ data }: MessageEvent<Cell>) => resolve(data);
-        worker.onerror = (event) => reject(new Error(event.message));
-        worker.postMessage(task);
-      }),
+    ask: (task) => {
+      const asked = before.then(() => answer(task));
+      before = asked.catch(() => {});
+      return asked;
+    },
   };
 }
 
