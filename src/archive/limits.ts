@@ -1,0 +1,21 @@
+import { READ_LIMITS } from '../route/limits.ts';
+
+/** What a trip file may hold at most. What goes beyond is left out, with a problem that says so. */
+export const TRIP_LIMITS = {
+  /** UTF-16 units of the whole file. The longest track that is read takes about 400 million. */
+  fileLength: 500_000_000,
+  points: READ_LIMITS.points,
+  waypoints: 100_000,
+  /** A day has some 25 obstacles and 12 vehicles; a club's whole forest, a few hundred. */
+  obstacles: 1_000,
+  vehicles: 200,
+  features: 200,
+  lines: 50,
+  /** Vertices of one bypass as drawn on the map. */
+  path: 10_000,
+  /** UTF-16 units of a name or note; as much as is read from GPX. */
+  textLength: READ_LIMITS.textLength,
+  idLength: 200,
+  /** Problems that are listed one by one; a file this damaged is not repaired by reading more. */
+  problems: 500,
+} as const;

@@ -1,0 +1,148 @@
+import type { Track } from '../route/track.ts';
+import type { Bypass, Line, Obstacle } from '../terrain/obstacle.ts';
+import { offsetFields, placeFields, stationFields } from './fields.ts';
+import { TRIP_LIMITS } from './limits.ts';
+import type { Reader } from './reader.ts';
+import { stretchFrom } from './stretchRecord.ts';
+
+export const OBSTACLE_NAMES = ['id', 'name', 'preset', 'lng', 'lat', 'stationM', 'stretch', 'lines', 'note'];
+
+export const SAME_GROUND_NAMES = ['id', 'kind', 'name', 'offsetM'];
+
+export const BYPASS_NAMES = ['id', 'kind', 'name', 'stretch', 'path'];
+
+/** Reads an obstacle; null only where nothing says where it is. `ids` holds the ids of those before it. */
+export function obstacleFrom(
+  reader: Reader,
+  value: unknown,
+  where: string,
+  {
+    track,
+    ids,
+    number,
+  }: { readonly track: Track | null; readonly ids: Set<string>; readonly number: number },
+): Obstacle | null {
+  const record = reader.record(value, where, OBSTACLE_NAMES);
+  if (record === null) return null;
+  const filed = {
+    ...reader.values(placeFields, record, where).values,
+    ...reader.values(stationFields, record, where).values,
+  };
+  const place = placeOf(filed, track);
+  if (place === null) {
+    reader.error(where, 'Nothing says where this obstacle is.', 'It was left out. Pin it again.');
+    return null;
+  }
+  if (track && place.stationM > track.distanceM[track.length - 1] + 1)
+    reader.warning(`${where}.stationM`, 'It lies beyond the end of the track.', 'Pin the obstacle again.');
+  return {
+    id: reader.id(record.id, `${where}.id`, ids, `obstacle-${number}`),
+    name: reader.text(record.name, `${where}.name`),
+    preset: reader.text(record.preset, `${where}.preset`),
+    ...place,
+    stretch: stretchFrom(reader, record.stretch, `${where}.stretch`),
+    lines: linesFrom(reader, record.lines, `${where}.lines`),
+    note: reader.text(record.note, `${where}.note`),
+  };
+}
+
+type Place = Pick<Obstacle, 'lng' | 'lat' | 'stationM'>;
+
+/** Position and station as filed; one that is unusable is taken from the track by means of the other. */
+function placeOf(filed: Place, track: Track | null): Place | null {
+  const { lng, lat, stationM } = filed;
+  const placed = Math.abs(lng) <= 180 && Math.abs(lat) <= 90;
+  const stationed = stationM >= 0;
+  const at = { lng: lng === 180 ? -180 : lng, lat };
+  if (placed && stationed) return { ...at, stationM };
+  if (placed) return { ...at, stationM: track ? track.distanceM[nearest(track, lng, lat)] : 0 };
+  if (!stationed || track === null) return null;
+  const found = track.distanceM.findIndex((distanceM) => distanceM >= stationM);
+  const i = found < 0 ? track.length - 1 : found;
+  return { lng: track.lng[i], lat: track.lat[i], stationM };
+}
+
+/** The point of a track nearest to a place, by degrees scaled at its latitude: near enough to find a pin again. */
+function nearest(track: Track, lng: number, lat: number): number {
+  const east = Math.cos((lat * Math.PI) / 180);
+  let best = 0;
+  let least = Infinity;
+  for (let i = 0; i < track.length; i++) {
+    const squared = ((track.lng[i] - lng) * east) ** 2 + (track.lat[i] - lat) ** 2;
+    if (squared >= least) continue;
+    least = squared;
+    best = i;
+  }
+  return best;
+}
+
+/** The lines, the main one first; it is made where there is none. */
+function linesFrom(reader: Reader, value: unknown, where: string): Line[] {
+  const ids = new Set<string>();
+  const lines = reader
+    .list(value, where, TRIP_LIMITS.lines)
+    .map((line, i) => lineFrom(reader, line, `${where}[${i}]`, ids, i))
+    .filter((line) => line !== null);
+  const mains = lines.filter((line) => line.kind === 'main');
+  if (mains.length === 0) {
+    reader.error(where, 'There is no main line.', 'A main line was added.');
+    const id = reader.id('main', where, ids, 'main');
+    return [{ id, kind: 'main', name: 'main line', offsetM: 0 }, ...lines];
+  }
+  if (mains.length > 1)
+    reader.error(where, 'There is more than one main line.', 'The others were left out.', mains.length - 1);
+  if (lines[0] !== mains[0]) reader.error(where, 'The main line must come first.', 'It was moved there.');
+  return [mains[0], ...lines.filter((line) => line.kind !== 'main')];
+}
+
+function lineFrom(reader: Reader, value: unknown, where: string, ids: Set<string>, i: number): Line | null {
+  const record = reader.record(value, where);
+  if (record === null) return null;
+  const head = () => ({
+    id: reader.id(record.id, `${where}.id`, ids, `line-${i + 1}`),
+    name: reader.text(record.name, `${where}.name`),
+  });
+  switch (record.kind) {
+    case 'main':
+      reader.names(record, where, SAME_GROUND_NAMES);
+      if (record.offsetM !== 0)
+        reader.error(`${where}.offsetM`, 'The main line has offset 0.', 'The offset was read as 0.');
+      return { ...head(), kind: 'main', offsetM: 0 };
+    case 'offset': {
+      reader.names(record, where, SAME_GROUND_NAMES);
+      const { offsetM } = reader.values(offsetFields, record, where).values;
+      if (!Number.isNaN(offsetM)) return { ...head(), kind: 'offset', offsetM };
+      reader.error(where, 'An offset line needs its offset.', 'The line was left out. Draw it again.');
+      return null;
+    }
+    case 'bypass':
+      reader.names(record, where, BYPASS_NAMES);
+      return {
+        ...head(),
+        kind: 'bypass',
+        stretch: stretchFrom(reader, record.stretch, `${where}.stretch`),
+        path: pathFrom(reader, record.path, `${where}.path`),
+      };
+    default:
+      reader.error(
+        `${where}.kind`,
+        'The kind must be one of: main, offset, bypass.',
+        'The line was left out.',
+      );
+      return null;
+  }
+}
+
+/** What is drawn on the map; nothing is judged by it, so a vertex that cannot be read is left out. */
+function pathFrom(reader: Reader, value: unknown, where: string): Bypass['path'] {
+  const path: (readonly [number, number])[] = [];
+  reader.list(value, where, TRIP_LIMITS.path).forEach((vertex, i) => {
+    const [lng, lat, ...more] = Array.isArray(vertex) ? (vertex as unknown[]) : [];
+    const usable =
+      typeof lng === 'number' && typeof lat === 'number' && Math.abs(lng) <= 180 && Math.abs(lat) <= 90;
+    if (usable) path.push([lng, lat]);
+    if (!usable || more.length > 0)
+      reader.error(`${where}[${i}]`, 'A vertex is a longitude and a latitude.', 'Check how it is drawn.');
+  });
+  return path;
+}

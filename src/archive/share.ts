@@ -1,0 +1,34 @@
+import type { Reading } from '../problem.ts';
+import { TRIP_LIMITS } from './limits.ts';
+import type { Trip } from './trip.ts';
+import { tripFrom, tripRecord } from './tripRecord.ts';
+
+/** A trip as one file of JSON, as `public/trip.schema.json` describes it. What is not known (NaN) is written as null. */
+export function tripToJson(trip: Trip): string {
+  const plain = (_name: string, value: unknown): unknown =>
+    value instanceof Float64Array || value instanceof Uint32Array ? Array.from(value) : value;
+  return `${JSON.stringify(tripRecord(trip), plain)}\n`;
+}
+
+/**
+ * Reads a trip file and lists all that is wrong with it. `value` is null where it is no trip, is of a newer version, or
+ * is not JSON to its end; anything less is repaired or left out, and said.
+ */
+export function readTrip(text: string): Reading<Trip> {
+  if (text.length > TRIP_LIMITS.fileLength)
+    return refused(`The file is longer than ${TRIP_LIMITS.fileLength} characters.`, 'Choose a trip file.');
+  let value: unknown;
+  try {
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return refused(
+      `The file is not whole JSON: ${error instanceof Error ? error.message : String(error)}.`,
+      'Nothing was read. Export the trip again, or copy the file again.',
+    );
+  }
+  return tripFrom(value);
+}
+
+function refused(what: string, done: string): Reading<Trip> {
+  return { value: null, problems: [{ severity: 'error', where: 'the file', what, done, times: 1 }] };
+}
