@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../src/grade/verdict.ts';
+import type { Obstacle } from '../../src/terrain/obstacle.ts';
+import type { Assess, Check, CheckName, Findings } from '../../src/traverse/assess.ts';
+import { classValues } from '../../src/vehicle/classes.ts';
+import type { Vehicle } from '../../src/vehicle/vehicle.ts';
+import { presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
+
+const vehicle: Vehicle = {
+  id: 'v',
+  name: 'wagon',
+  driver: '',
+  vehicleClass: 'mid-size wagon',
+  values: { ...classValues('mid-size wagon'), rearDifferential: 'locker' },
+  estimated: [],
+};
+
+const obstacle: Obstacle = {
+  id: 'o',
+  name: 'climb',
+  preset: 'rutted climb',
+  lng: 0,
+  lat: 0,
+  stationM: 0,
+  stretch: stretchFrom(presetNamed('rutted climb')!, { slopeRad: 0.2 }),
+  lines: [{ id: 'm', kind: 'main', name: 'main', offsetM: 0 }],
+  note: '',
+};
+
+function check(name: CheckName, margin: number, tolerance = 0.1): Check {
+  return { name, quantity: 'share', have: margin, need: 0, margin, tolerance, stationM: 0, cause: name };
+}
+
+function findings(margins: Partial<Record<CheckName, number>>, entrySpeedMps = 0, pullN = 0): Findings {
+  const all = { belly: 1, 'side tip': 1, traction: 1, ...margins };
+  const checks = Object.entries(all).map(([name, margin]) => check(name as CheckName, margin));
+  return { known: true, checks, entrySpeedMps, pullN };
+}
+
+/** Physics that answers `entered` and `worst` in that order, whatever the aids. */
+function answers(entered: Findings, worst: Findings = entered): Assess {
+  const queue = [entered, worst];
+  return (_values, _ground, _offset, aidSets) => {
+    const next = queue.shift()!;
+    return aidSets.map(() => next);
+  };
+}
+
+const said = (assess: Assess) => verdictOf(vehicle, obstacle, obstacle.lines[0], 'as recorded', null, assess);
+
+describe('the word', () => {
+  it('goes only where every margin stands beyond its tolerance and stays positive at its worst', () => {
+    expect(said(answers(findings({ belly: 0.2 }))).word).toBe('goes');
+    expect(said(answers(findings({ belly: 0.05 }))).word).toBe('goes with care');
+    expect(said(answers(findings({ belly: 0.2 }), findings({ belly: -0.05 }))).word).toBe('goes with care');
+  });
+
+  it('a touching belly does not go, and names itself', () => {
+    const verdict = said(answers(findings({ belly: -0.05, traction: -0.5 })));
+    expect(verdict).toMatchObject({ word: 'does not go', cause: 'belly' });
+  });
+
+  it('what can hurt people is judged at its worst', () => {
+    expect(said(answers(findings({}), findings({ 'side tip': -0.01 }))).word).toBe('does not go');
+  });
+
+  it('lacking traction needs momentum where a walking speed carries it and nothing else is near a limit', () => {
+    const slow = findings({ traction: -0.1 }, 2, 3000);
+    expect(said(answers(slow))).toMatchObject({ word: 'needs momentum', entrySpeedMps: 2 });
+    expect(said(answers(slow, findings({ traction: -0.2 }, 5, 6000)))).toMatchObject({
+      word: 'needs a pull',
+      pullN: 6000,
+    });
+    expect(said(answers(slow, findings({ traction: -0.1, belly: 0.05 }, 2, 3000))).word).toBe('needs a pull');
+  });
+
+  it('what cannot be assessed is not known, with its reason', () => {
+    const silent: Assess = (_v, _g, _o, aidSets) => aidSets.map(() => ({ known: false, cause: 'because' }));
+    expect(said(silent)).toMatchObject({ word: 'not known', cause: 'because', limit: null });
+    const noSlope = {
+      ...obstacle,
+      stretch: { ...obstacle.stretch, plane: { slopeRad: null, camberRad: 0 } },
+    };
+    expect(verdictOf(vehicle, noSlope, obstacle.lines[0], 'as recorded', null).word).toBe('not known');
+  });
+});
+
+describe('the ladder of aids', () => {
+  it('takes the least rung that earns the best word', () => {
+    const onlyLocked: Assess = (_v, _g, _o, aidSets) =>
+      aidSets.map((aids) => findings({ traction: aids.rearLocked ? 0.3 : -0.3 }, 9, 1000));
+    const verdict = said(onlyLocked);
+    expect(verdict).toMatchObject({ word: 'goes', rung: { name: 'rear locker' } });
+    expect(verdict.ladder.map((step) => step.word)).toEqual(['needs a pull', 'needs a pull', 'goes', 'goes']);
+  });
+});
