@@ -1,6 +1,13 @@
 /** Powers of ten that a double holds exactly. */
 const TEN = Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
 
+const ZERO = 48;
+const MINUS = 45;
+const POINT = 46;
+const COLON = 58;
+const LETTER_T = 84;
+const LETTER_Z = 90;
+
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /**
@@ -15,14 +22,15 @@ export function decimal(text: string): number {
   let decimals = 0;
   let value = 0;
   let point = false;
-  const negative = text.charCodeAt(0) === 45;
+  const negative = text.charCodeAt(0) === MINUS;
   for (let i = negative ? 1 : 0; i < text.length; i++) {
-    const digit = text.charCodeAt(i) - 48;
+    const code = text.charCodeAt(i);
+    const digit = code - ZERO;
     if (digit >= 0 && digit <= 9) {
       value = value * 10 + digit;
       digits++;
       if (point) decimals++;
-    } else if (digit === -2 && !point) {
+    } else if (code === POINT && !point) {
       point = true;
     } else {
       return unusual(text);
@@ -51,13 +59,17 @@ export function timeS(text: string): number {
   const minute = twoDigits(text, 14);
   const second = twoDigits(text, 17);
   const inShape =
-    text[4] === '-' && text[7] === '-' && text[10] === 'T' && text[13] === ':' && text[16] === ':';
+    text.charCodeAt(4) === MINUS &&
+    text.charCodeAt(7) === MINUS &&
+    text.charCodeAt(10) === LETTER_T &&
+    text.charCodeAt(13) === COLON &&
+    text.charCodeAt(16) === COLON;
   const inRange =
     month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month) && minute < 60 && second <= 60;
   const inDay = hour < 24 || (hour === 24 && minute === 0 && second === 0);
   if (!inShape || !inRange || !inDay) return NaN;
   const whole = daysSince1970(year, month, day) * 86_400 + hour * 3_600 + minute * 60 + second;
-  return text.length === 20 && text[19] === 'Z' ? whole : whole + fractionLessZoneS(text.slice(19));
+  return text.length === 20 && text.charCodeAt(19) === LETTER_Z ? whole : whole + fractionLessZoneS(text.slice(19));
 }
 
 /** Whether a time that `timeS` understands says its zone. */
@@ -75,8 +87,8 @@ function fractionLessZoneS(rest: string): number {
 
 /** NaN where there are not two digits. */
 function twoDigits(text: string, at: number): number {
-  const tens = text.charCodeAt(at) - 48;
-  const ones = text.charCodeAt(at + 1) - 48;
+  const tens = text.charCodeAt(at) - ZERO;
+  const ones = text.charCodeAt(at + 1) - ZERO;
   return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? tens * 10 + ones : NaN;
 }
 
