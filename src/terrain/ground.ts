@@ -34,7 +34,7 @@ export interface KnownSlope extends TrackSlope {
 }
 
 /** The slope that counts, in the recorded direction; null when neither the pin nor the track knows it. */
-export function slopeOf(stretch: Stretch, trackSlope: TrackSlope | null): KnownSlope | null {
+export function knownSlope(stretch: Stretch, trackSlope: TrackSlope | null): KnownSlope | null {
   const { slopeRad } = stretch.plane;
   if (slopeRad !== null) {
     const plusMinusRad = plusMinus(slopeRad, 'angle', stretch.hows['plane.slopeRad']);
@@ -54,7 +54,7 @@ export function groundOf(
   trackSlope: TrackSlope | null,
   certainty: Certainty,
 ): Ground | null {
-  const slope = slopeOf(stretch, trackSlope);
+  const slope = knownSlope(stretch, trackSlope);
   const { camberRad } = stretch.plane;
   if (slope === null || camberRad === null) return null;
   const { hows } = stretch;

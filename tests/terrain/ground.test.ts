@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { groundOf, slopeOf } from '../../src/terrain/ground.ts';
+import { groundOf, knownSlope } from '../../src/terrain/ground.ts';
 import type { Stretch } from '../../src/terrain/obstacle.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
 import { CONDITIONS, gripOf, MATERIALS } from '../../src/terrain/surface.ts';
@@ -15,10 +15,10 @@ function unmeasured(stretch: Stretch): Stretch {
 
 describe('the slope that counts', () => {
   it('is the one measured at the pin; else the track says it; else nobody does', () => {
-    expect(slopeOf(climb, track)).toMatchObject({ slopeRad: rad(15), from: 'measured here' });
-    expect(slopeOf(unmeasured(climb), track)).toMatchObject({ slopeRad: rad(8), from: 'track' });
-    expect(slopeOf(unmeasured(climb), null)).toBeNull();
-    expect(slopeOf(unmeasured(climb), { slopeRad: NaN, plusMinusRad: NaN })).toBeNull();
+    expect(knownSlope(climb, track)).toMatchObject({ slopeRad: rad(15), from: 'measured here' });
+    expect(knownSlope(unmeasured(climb), track)).toMatchObject({ slopeRad: rad(8), from: 'track' });
+    expect(knownSlope(unmeasured(climb), null)).toBeNull();
+    expect(knownSlope(unmeasured(climb), { slopeRad: NaN, plusMinusRad: NaN })).toBeNull();
     expect(groundOf(unmeasured(climb), 'as recorded', null, 'entered')).toBeNull();
   });
 });
