@@ -1,10 +1,14 @@
 /**
- * Makes the demonstration's ground and recording, both invented, the same on every run:
+ * Makes the demonstration's ground, recording and outing, all invented, the same on every run:
  *   npx tsx data/demo/make.ts
  */
 import { writeFileSync } from 'node:fs';
 import { gzipSync } from 'fflate';
 import type { ElevationGrid } from '../../src/route/elevation.ts';
+import { tripToJson } from '../../src/archive/share.ts';
+import { problemText } from '../../src/problem.ts';
+import { readGpx } from '../../src/route/gpx.ts';
+import { outing } from './outing.ts';
 import { gridOf, invented } from './place.ts';
 import type { Fix } from './recording.ts';
 import { driven } from './recording.ts';
@@ -43,8 +47,13 @@ const NAMED: readonly (readonly [string, string, number])[] = [
 const place = invented(SEED);
 const way = wayThrough(place, VIA);
 const fixes = driven(place, way, START_S, HALTS_M, SEED + 10);
-writeFileSync('public/demo/hobnail-spur.gpx', gpx(fixes));
+const recorded = new TextEncoder().encode(gpx(fixes));
+writeFileSync('public/demo/hobnail-spur.gpx', recorded);
 writeFileSync('public/demo/ember-range.asc.gz', gzipSync(ascii(gridOf(place)), { level: 9, mtime: 0 }));
+
+const { value: recording, problems } = await readGpx(recorded);
+if (recording === null || problems.length > 0) throw new Error(problems.map(problemText).join('\n'));
+writeFileSync('public/demo/outing.json', tripToJson(outing(recording)));
 
 function ascii(grid: ElevationGrid): Uint8Array {
   const header = [
