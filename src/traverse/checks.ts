@@ -1,0 +1,162 @@
+import type { Part } from '../vehicle/body.ts';
+import type { Check, CheckName } from './assess.ts';
+import type { Gap } from './clearance.ts';
+import type { Effort } from './effort.ts';
+import { WHEELS } from './equilibrium.ts';
+import { TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
+import type { TraverseRecord } from './record.ts';
+import type { TipMargin } from './stability.ts';
+import type { Up } from './up.ts';
+
+/** Which check a part of the underside belongs to, and what a driver says when it touches. */
+const TOUCHES: Readonly<Record<Part, readonly [CheckName, string]>> = {
+  'front corner': ['approach', 'front corner touches'],
+  'rear corner': ['departure', 'tail touches'],
+  'crest of the belly': ['rampover', 'hangs on its belly over the crest'],
+  belly: ['belly', 'belly touches'],
+  'left sill': ['belly', 'left sill touches'],
+  'right sill': ['belly', 'right sill touches'],
+  'front differential': ['front differential', 'front differential touches'],
+  'rear differential': ['rear differential', 'rear differential touches'],
+};
+
+/** One check of each name, at its part with the least gap. */
+export function clearanceChecks(gaps: readonly Gap[]): Check[] {
+  const checks = new Map<CheckName, Check>();
+  for (const { part, gapM, stationM } of gaps) {
+    if (gapM === Infinity) continue;
+    const [name, cause] = TOUCHES[part];
+    const known = checks.get(name);
+    if (known && known.margin <= gapM) continue;
+    const tolerance = TOLERANCE.gapM;
+    checks.set(name, {
+      name,
+      quantity: 'size',
+      have: gapM,
+      need: 0,
+      margin: gapM,
+      tolerance,
+      stationM,
+      cause,
+    });
+  }
+  return [...checks.values()];
+}
+
+/** Side and end tip: the tilt left at the worst edge, of which some is kept in hand for jolts. */
+export function tipChecks(margins: readonly TipMargin[]): Check[] {
+  const worst = (
+    name: CheckName,
+    edges: readonly TipMargin['edge'][],
+    cause: (edge: string) => string,
+  ): Check[] => {
+    const known = margins.filter((tip) => edges.includes(tip.edge) && !Number.isNaN(tip.marginRad));
+    if (known.length === 0) return [];
+    const tip = known.reduce((least, next) => (next.marginRad < least.marginRad ? next : least));
+    return [
+      {
+        name,
+        quantity: 'angle',
+        have: tip.marginRad,
+        need: TIP_RESERVE_RAD,
+        margin: tip.marginRad - TIP_RESERVE_RAD,
+        tolerance: TOLERANCE.tipRad,
+        stationM: tip.stationM,
+        cause: cause(tip.edge),
+      },
+    ];
+  };
+  return [
+    ...worst('side tip', ['left', 'right'], (edge) => `leans to the ${edge}, near to tipping`),
+    ...worst('end tip', ['back', 'forward'], (edge) =>
+      edge === 'back' ? 'nose up, near to tipping back' : 'nose down, near to tipping forward',
+    ),
+  ];
+}
+
+const HOLD_CAUSES = [
+  'front wheels slide to the left',
+  'front wheels slide to the right',
+  'rear wheels slide to the left',
+  'rear wheels slide to the right',
+] as const;
+
+/** Side hold, braking and traction, each at its worst station. */
+export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [Check, Check, Check] {
+  let hold = -1;
+  let brake = -1;
+  let pull = -1;
+  for (let n = 0; n < effort.length; n++) {
+    if (record.standing[n] !== 0) continue;
+    if (hold < 0 || effort.hold[n] < effort.hold[hold]) hold = n;
+    if (brake < 0 || effort.brake[n] < effort.brake[brake]) brake = n;
+    if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
+  }
+  const slope = Math.abs(up.x);
+  const braking = up.x < 0 ? 'wheels slide on the way down' : 'brakes cannot hold it on the climb';
+  return [
+    at(
+      'side hold',
+      hold,
+      record,
+      effort.hold[hold] + effort.holdAsk[hold],
+      effort.holdAsk[hold],
+      HOLD_CAUSES[effort.holdCase[hold]],
+    ),
+    at('braking', brake, record, effort.brake[brake], slope, braking),
+    at('traction', pull, record, effort.push[pull], effort.ask[pull], tractionCause(effort, record, pull)),
+  ];
+}
+
+/** A check of forces over weight at station `n`; where the vehicle stands nowhere (`n` < 0) nothing is left. */
+function at(
+  name: CheckName,
+  n: number,
+  record: TraverseRecord,
+  have: number,
+  need: number,
+  cause: string,
+): Check {
+  const tolerance = TOLERANCE.grip;
+  if (n < 0)
+    return {
+      name,
+      quantity: 'share',
+      have: 0,
+      need: 1,
+      margin: -1,
+      tolerance,
+      stationM: NaN,
+      cause: 'it tips',
+    };
+  return {
+    name,
+    quantity: 'share',
+    have,
+    need,
+    margin: have - need,
+    tolerance,
+    stationM: record.stationM[n],
+    cause,
+  };
+}
+
+/** Climb of a contact, weighed by load, from which a wheel is said to stand against a step. */
+const STEP = 0.25;
+
+/** Load under which a wheel counts as hanging, over the mean of the four. */
+const HANGS = 0.15;
+
+function tractionCause(effort: Effort, record: TraverseRecord, n: number): string {
+  if (n < 0) return '';
+  const V = record.loadN.subarray(4 * n, 4 * n + 4);
+  const t = record.climbTan.subarray(4 * n, 4 * n + 4);
+  const mean = (V[0] + V[1] + V[2] + V[3]) / 4;
+  const hanging = WHEELS.filter((_, i) => V[i] < HANGS * mean);
+  if (hanging.length > 0)
+    return `${hanging.join(' and ')} wheel${hanging.length > 1 ? 's' : ''} in the air, spinning`;
+  let steepest = 0;
+  for (let i = 1; i < 4; i++) if (V[i] * t[i] > V[steepest] * t[steepest]) steepest = i;
+  if (V[steepest] * t[steepest] > STEP * mean) return `${WHEELS[steepest]} wheel against a step`;
+  return effort.engine[n] === 1 ? 'engine and gearing' : 'grip of the surface';
+}

@@ -1,0 +1,66 @@
+import { rad } from '../units.ts';
+
+/** Every number that someone chose for the traverse, with its reason and what it does. */
+
+/** Distance between stations, metres; halving it moves no margin by more than its tolerance. */
+export const STATION_M = 0.05;
+
+/** Distance between ground samples along, metres; the ground is straight in between, so an edge is off by at most this. */
+export const SAMPLE_M = 0.025;
+
+/** Distance between ground samples across, metres; a wheel's edge is off by at most half of it, inside the driver's error. */
+export const ACROSS_M = 0.05;
+
+/** Ground sampled beyond either end of the obstacle, metres: the longest wheelbase with an overhang, and a wheel. */
+export const BEYOND_M = 8;
+
+/** Steepest tangent of a contact that is reckoned with; beyond it (87°) a wheel pushes at a wall. */
+export const STEEPEST_CONTACT = 20;
+
+/** How far below the highest ground under a tyre other ground still carries load, metres: the tread yields about so far. */
+export const TREAD_YIELD_M = 0.03;
+
+/** A pose turned further than this from the plane (tangent) is falling. */
+export const FALLING = 1;
+
+/** Newton steps before the solver gives up and says that the vehicle does not stand; usual are two or three. */
+export const MOST_STEPS = 80;
+
+/** Steps taken whole before each is checked to lower the energy. */
+export const FREE_STEPS = 8;
+
+/** Force left over that counts as balanced, as a share of weight. */
+export const BALANCED = 1e-9;
+
+/** Load of a side or an end that counts as lifted, as a share of weight. */
+export const LIFTED = 1e-6;
+
+/** Least 1 + μ tan α that is reckoned with where a contact falls away steeply; keeps a wheel's bound finite. */
+export const LEAST_BITE = 0.1;
+
+/** Fastest that momentum is relied on, m/s (15 km/h). */
+export const SPEED_CAP_MPS = 15 / 3.6;
+
+/** Length over which a wheel path's crest is judged for the speed that would lift a wheel, metres: half a wheelbase. */
+export const CREST_M = 1.2;
+
+/**
+ * Tilt kept in hand for jolts, which a slow traverse does not see. SAE 2003-01-3385 finds dynamic tipping of heavy trucks
+ * some 25 % below static; 5° is that share of a usual remaining 20°.
+ */
+export const TIP_RESERVE_RAD = rad(5);
+
+/** What a driver misses the chosen line by, either way, metres. Common practice, no source. */
+export const DRIVER_ERROR_M = 0.1;
+
+/** Step of the sweep across the corridor, metres. */
+export const OFFSET_STEP_M = 0.05;
+
+/** Below these a positive margin is within what model and tape can tell. */
+export const TOLERANCE = {
+  /** Underbody gap, metres: the ± of a taped depth, and a stone's turn. */
+  gapM: 0.03,
+  tipRad: rad(3),
+  /** Traction, braking and side hold over weight; the spread of published adhesion is larger and is drawn separately. */
+  grip: 0.03,
+} as const;

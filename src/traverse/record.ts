@@ -1,0 +1,38 @@
+/**
+ * One vehicle taken along one line: parallel arrays with an entry for each station, or four (front left, front right,
+ * rear left, rear right). The place of a station is that of mid-wheelbase.
+ */
+export interface TraverseRecord {
+  readonly length: number;
+  readonly stationM: Float64Array;
+  /** Index into `STANDINGS`; where it is not 0 the pose and the loads are no answer. */
+  readonly standing: Uint8Array;
+  readonly loadN: Float64Array;
+  readonly hubM: Float64Array;
+  readonly travelM: Float64Array;
+  /** Ground heights under the wheels, as rigid wheels feel them. */
+  readonly bottomM: Float64Array;
+  readonly climbTan: Float64Array;
+  readonly crossTan: Float64Array;
+  readonly heaveM: Float64Array;
+  /** Tangents of the body's pitch and roll from the plane; nose down and right side down positive. */
+  readonly pitch: Float64Array;
+  readonly roll: Float64Array;
+}
+
+export function emptyRecord(length: number): TraverseRecord {
+  return {
+    length,
+    stationM: new Float64Array(length),
+    standing: new Uint8Array(length),
+    loadN: new Float64Array(4 * length),
+    hubM: new Float64Array(4 * length),
+    travelM: new Float64Array(4 * length),
+    bottomM: new Float64Array(4 * length),
+    climbTan: new Float64Array(4 * length),
+    crossTan: new Float64Array(4 * length),
+    heaveM: new Float64Array(length),
+    pitch: new Float64Array(length),
+    roll: new Float64Array(length),
+  };
+}

@@ -1,0 +1,51 @@
+import { heightM } from '../terrain/feature.ts';
+import type { Feature } from '../terrain/feature.ts';
+import type { Ground } from '../terrain/ground.ts';
+import { ACROSS_M, BEYOND_M, SAMPLE_M } from './limits.ts';
+
+/** Ground heights on a grid, sampled along one line of travel at a time, when it is first asked for. */
+export class Relief {
+  /** Where the samples of every line begin, metres from the pin. */
+  readonly fromM: number;
+  readonly count: number;
+  readonly #lines = new Map<number, Float64Array>();
+
+  constructor(
+    readonly features: readonly Feature[],
+    lengthM: number,
+    readonly stepM = SAMPLE_M,
+    readonly acrossM = ACROSS_M,
+  ) {
+    const half = Math.ceil((lengthM / 2 + BEYOND_M) / stepM);
+    this.fromM = -half * stepM;
+    this.count = 2 * half + 1;
+  }
+
+  /** Heights along y = `index` × `acrossM`, metres. */
+  line(index: number): Float64Array {
+    const known = this.#lines.get(index);
+    if (known) return known;
+    const heights = new Float64Array(this.count);
+    const y = index * this.acrossM;
+    for (let i = 0; i < this.count; i++) heights[i] = heightM(this.features, this.fromM + i * this.stepM, y);
+    this.#lines.set(index, heights);
+    return heights;
+  }
+
+  /** First and last line under a strip, rounded alike on both sides so that mirrored ground gives mirrored heights. */
+  linesUnder(fromYM: number, toYM: number): { readonly first: number; readonly last: number } {
+    const first = Math.ceil(fromYM / this.acrossM - 0.5);
+    return { first, last: Math.max(first, Math.floor(toYM / this.acrossM + 0.5)) };
+  }
+}
+
+const known = new WeakMap<Ground, Relief>();
+
+/** The relief of a ground; the same ground, asked again for another vehicle or offset, is not sampled again. */
+export function reliefOf(ground: Ground): Relief {
+  const found = known.get(ground);
+  if (found) return found;
+  const relief = new Relief(ground.features, ground.lengthM);
+  known.set(ground, relief);
+  return relief;
+}

@@ -1,0 +1,127 @@
+import type { Chassis } from './chassis.ts';
+import { Equilibrium } from './equilibrium.ts';
+import type { TraverseRecord } from './record.ts';
+import type { Up } from './up.ts';
+
+/** The four ways over: the two wheels about which it tips, first and second, seen with the outside on the right hand. */
+const EDGES = [
+  { name: 'left', from: 0, to: 2 },
+  { name: 'right', from: 3, to: 1 },
+  { name: 'back', from: 2, to: 3 },
+  { name: 'forward', from: 1, to: 0 },
+] as const;
+
+export type Edge = (typeof EDGES)[number]['name'];
+
+/** The least tilt left before the vehicle goes over an edge, and where. */
+export interface TipMargin {
+  readonly edge: Edge;
+  /** Further tilt that it bears; negative where it goes over. */
+  readonly marginRad: number;
+  readonly stationM: number;
+}
+
+/**
+ * Tilt left about the line a through two contacts, body rigid in its present pose. With d from the line to the centre of
+ * mass and u upward, both seen along a, the tilt is the angle from d to u:
+ *
+ *     tan = a·(d × u) |a| / (|a|² d·u − (d·a) (u·a))
+ *
+ * As a tangent it compares stations without trigonometry; beyond 90° it does not matter.
+ */
+function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, edge: number): number {
+  const { from, to } = EDGES[edge];
+  const x = (i: number) => ((i < 2 ? 1 : -1) * chassis.wheelbaseM) / 2;
+  const y = (i: number) => ((i % 2 === 0 ? 1 : -1) * (i < 2 ? chassis.front : chassis.rear).trackWidthM) / 2;
+  const P = record.pitch[n];
+  const Q = record.roll[n];
+  const h = chassis.sprungHeightM;
+
+  let mx = chassis.sprungKg * (chassis.sprungXM + h * P);
+  let my = -chassis.sprungKg * h * Q;
+  let mz = chassis.sprungKg * (record.heaveM[n] - chassis.sprungXM * P + h);
+  for (let i = 0; i < 4; i++) {
+    const kg = (i < 2 ? chassis.front : chassis.rear).unsprungKg;
+    mx += kg * x(i);
+    my += kg * y(i);
+    mz += kg * record.hubM[4 * n + i];
+  }
+  const dx = mx / chassis.massKg - x(from);
+  const dy = my / chassis.massKg - y(from);
+  const dz = mz / chassis.massKg - record.bottomM[4 * n + from];
+  const ax = x(to) - x(from);
+  const ay = y(to) - y(from);
+  const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
+
+  const aa = ax * ax + ay * ay + az * az;
+  const cross = ax * (dy * up.z - dz * up.y) + ay * (dz * up.x - dx * up.z) + az * (dx * up.y - dy * up.x);
+  const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
+  const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
+  return (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+}
+
+/** What is said of a tilt where the vehicle has no equilibrium: 5° too much; how much more cannot be told. */
+const TIPPED_RAD = Math.PI / 36;
+
+/** The least tilt left over each edge along the whole record, the suspension's further lean counted. */
+export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): TipMargin[] {
+  return EDGES.map(({ name }, edge) => {
+    let worst = Infinity;
+    let at = 0;
+    for (let n = 0; n < record.length; n++) {
+      if (record.standing[n] === edge + 1)
+        return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[n] };
+      if (record.standing[n] !== 0) continue;
+      const tan = tiltTan(record, chassis, up, n, edge);
+      if (tan >= worst) continue;
+      worst = tan;
+      at = n;
+    }
+    const ground = record.bottomM.subarray(4 * at, 4 * at + 4);
+    const marginRad = worst === Infinity ? NaN : Math.atan(leanedTan(chassis, up, ground, edge, worst));
+    return { edge: name, marginRad, stationM: record.stationM[at] };
+  });
+}
+
+/** Directions in which gravity is turned for each edge. */
+const OVER = [
+  { x: 0, y: -1 },
+  { x: 0, y: 1 },
+  { x: 1, y: 0 },
+  { x: -1, y: 0 },
+] as const;
+
+/**
+ * The body leans further as it is tilted, so the rigid answer is too high. Gravity is turned step by step until the
+ * solver finds no equilibrium, halving the interval; the rigid answer bounds it from above.
+ */
+export function leanedTan(
+  chassis: Chassis,
+  up: Up,
+  ground: ArrayLike<number>,
+  edge: number,
+  rigidTan: number,
+): number {
+  if (rigidTan <= 0) return rigidTan;
+  const body = new Equilibrium(chassis, up);
+  // The upward vertical turned towards the side that rises.
+  const dot = OVER[edge].x * up.x + OVER[edge].y * up.y;
+  const sx = OVER[edge].x - dot * up.x;
+  const sy = OVER[edge].y - dot * up.y;
+  const sz = -dot * up.z;
+  const size = Math.sqrt(sx * sx + sy * sy + sz * sz);
+  let stands = 0;
+  let falls = Math.min(rigidTan, 4);
+  for (let n = 0; n < 14; n++) {
+    const tan = (stands + falls) / 2;
+    const scale = 1 / Math.sqrt(1 + tan * tan);
+    body.lean({
+      x: (up.x + (tan * sx) / size) * scale,
+      y: (up.y + (tan * sy) / size) * scale,
+      z: (up.z + (tan * sz) / size) * scale,
+    });
+    if (body.solve(ground) === 0) stands = tan;
+    else falls = tan;
+  }
+  return stands;
+}

@@ -1,0 +1,117 @@
+import type { Ground } from '../terrain/ground.ts';
+import type { Aids } from '../vehicle/aids.ts';
+import { underside } from '../vehicle/body.ts';
+import { drivelineOf } from '../vehicle/driveline.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
+import type { Assess, Assessment } from './assess.ts';
+import { fitChecks } from './bounds/fit.ts';
+import type { Chassis } from './chassis.ts';
+import { chassisOf } from './chassis.ts';
+import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
+import { gaps } from './clearance.ts';
+import { effortAlong } from './effort.ts';
+import { Equilibrium } from './equilibrium.ts';
+import { G_MPS2 } from './gravity.ts';
+import { SPEED_CAP_MPS, STATION_M } from './limits.ts';
+import { entrySpeedMps, liftSpeedMps } from './momentum.ts';
+import type { TraverseRecord } from './record.ts';
+import { emptyRecord } from './record.ts';
+import type { Relief } from './relief.ts';
+import { reliefOf } from './relief.ts';
+import { tipMargins } from './stability.ts';
+import type { Up } from './up.ts';
+import { upOf } from './up.ts';
+import { wheelPath } from './wheel.ts';
+
+/** Takes a chassis along a line `offsetM` left of the main one, from its front wheels at the start to its rear at the end. */
+export function march(
+  chassis: Chassis,
+  relief: Relief,
+  up: Up,
+  lengthM: number,
+  offsetM: number,
+  stationM = STATION_M,
+): TraverseRecord {
+  const half = chassis.wheelbaseM / 2;
+  const count = Math.ceil((lengthM + chassis.wheelbaseM) / stationM) + 1;
+  const fromM = -lengthM / 2 - half;
+  const record = emptyRecord(count);
+  for (let n = 0; n < count; n++) record.stationM[n] = fromM + n * stationM;
+  for (let i = 0; i < 4; i++) {
+    const axle = i < 2 ? chassis.front : chassis.rear;
+    const x = fromM + (i < 2 ? half : -half);
+    const y = offsetM + ((i % 2 === 0 ? 1 : -1) * axle.trackWidthM) / 2;
+    const path = wheelPath(relief, x, stationM, count, y, chassis.tyre.radiusM, chassis.tyre.sectionM);
+    for (let n = 0; n < count; n++) {
+      record.bottomM[4 * n + i] = path.bottomM[n];
+      record.climbTan[4 * n + i] = path.climbTan[n];
+      record.crossTan[4 * n + i] = path.crossTan[n];
+    }
+  }
+  const body = new Equilibrium(chassis, up);
+  for (let n = 0; n < count; n++) {
+    record.standing[n] = body.solve(record.bottomM.subarray(4 * n, 4 * n + 4));
+    record.loadN.set(body.loadN, 4 * n);
+    record.hubM.set(body.hubM, 4 * n);
+    record.travelM.set(body.travelM, 4 * n);
+    record.heaveM[n] = body.heaveM;
+    record.pitch[n] = body.pitch;
+    record.roll[n] = body.roll;
+  }
+  return record;
+}
+
+/** One vehicle on one line with one set of aids. */
+export function traverseAssess(
+  values: VehicleValues,
+  ground: Ground,
+  offsetM: number,
+  aids: Aids,
+): Assessment {
+  return assessTraverse(values, ground, offsetM, [aids])[0];
+}
+
+/** As `traverseAssess` for several sets of aids; sets with the same tyres and bars share the march. */
+export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
+  const up = upOf(ground);
+  if (up === null) return aidSets.map(() => ({ known: false, cause: planeFault(ground) }));
+  const fit = fitChecks(values, ground, offsetM);
+  const stands = new Map<string, ReturnType<typeof standing>>();
+  return aidSets.map((aids) => {
+    const key = `${aids.airedDown} ${aids.barsDisconnected}`;
+    const found = stands.get(key) ?? standing(values, ground, offsetM, aids, up);
+    stands.set(key, found);
+    const { chassis, record, checks } = found;
+    const effort = effortAlong(record, chassis, drivelineOf(values, aids), ground, up);
+    const [hold, braking, traction] = effortChecks(effort, record, up);
+    const speed = entrySpeedMps(effort, record, chassis.wheelbaseM);
+    const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
+    return {
+      known: true,
+      checks: [...fit, ...checks, hold, braking, traction],
+      entrySpeedMps: within ? speed : 0,
+      pullN: Math.max(0, -traction.margin * chassis.massKg * G_MPS2),
+    };
+  });
+};
+
+/** What does not depend on the drive: the march, underbody gaps and tip margins. */
+function standing(values: VehicleValues, ground: Ground, offsetM: number, aids: Aids, up: Up) {
+  const chassis = chassisOf(values, aids);
+  const relief = reliefOf(ground);
+  const record = march(chassis, relief, up, ground.lengthM, offsetM);
+  const points = underside(values, chassis.front.hubHeightM, chassis.rear.hubHeightM);
+  const checks = [
+    ...clearanceChecks(gaps(record, chassis, points, relief, offsetM)),
+    ...tipChecks(tipMargins(record, chassis, up)),
+  ];
+  return { chassis, record, checks };
+}
+
+function planeFault(ground: Ground): string {
+  if (Number.isNaN(ground.slopeRad))
+    return 'slope not known: lay an inclinometer on a straight bar along the line';
+  if (Number.isNaN(ground.camberRad))
+    return 'camber not known: lay an inclinometer on a straight bar across the line';
+  return 'slope and camber together are steeper than any ground: measure both again';
+}
