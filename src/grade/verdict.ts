@@ -1,6 +1,8 @@
 import type { Direction, Line, Obstacle } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
-import type { Certainty, TrackSlope } from '../terrain/ground.ts';
+import type { Take } from '../terrain/take.ts';
+import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
+import type { TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
@@ -113,12 +115,12 @@ export function verdictOf(
   const stretch = stretchOf(obstacle, line);
   const offsetM = line.kind === 'bypass' ? 0 : line.offsetM * (direction === 'reversed' ? -1 : 1);
   const aidSets = rungs.map((rung) => rung.aids);
-  const assessed = (certainty: Certainty) => {
-    const ground = groundOf(stretch, direction, trackSlope, certainty);
+  const assessed = (take: Take) => {
+    const ground = groundOf(stretch, direction, trackSlope, take);
     return ground === null ? null : assess(vehicle.values, ground, offsetM, aidSets);
   };
-  const entered = assessed('entered');
-  const worst = assessed('worst');
+  const entered = assessed(AS_ENTERED);
+  const worst = assessed(AT_WORST);
   const verdicts = rungs.map((rung, i) => {
     if (entered === null || worst === null)
       return notKnown(rung, 'slope or camber is not known: measure it at the pin');

@@ -1,9 +1,12 @@
-import type { Feature } from './feature.ts';
+import type { Feature, FeatureKind } from './feature.ts';
+import { featureFields } from './feature.ts';
+import type { Hows } from './measure.ts';
 import { plusMinus } from './measure.ts';
 import type { Corridor, Direction, Stretch } from './obstacle.ts';
+import { corridorFields } from './obstacle.ts';
 import { reversedCorridor, reversedFeature } from './reverse.ts';
 import { gripOf } from './surface.ts';
-import { awayFromZero, worstCorridor, worstFeature } from './worst.ts';
+import type { Harder, Take } from './take.ts';
 
 /**
  * What one vehicle drives over in its own direction of travel: every value decided, no ranges left. The frame is the
@@ -44,35 +47,68 @@ export function knownSlope(stretch: Stretch, trackSlope: TrackSlope | null): Kno
   return { ...trackSlope, from: 'track' };
 }
 
-/** `entered`: the values as they stand and the usual adhesion. `worst`: each at the hard end of its range. */
-export type Certainty = 'entered' | 'worst';
+/**
+ * Which way each size makes an obstacle harder. Sizes that are not named may work either way: where a hole lies, how
+ * long a hump is.
+ */
+const HARDER: Readonly<Record<FeatureKind, Readonly<Record<string, Harder>>>> = {
+  rut: { depthM: 'more' },
+  hole: { depthM: 'more' },
+  ledge: { riseM: 'more', faceRad: 'more' },
+  ditch: { depthM: 'more' },
+  hump: { heightM: 'more' },
+  log: { diameterM: 'more' },
+  rock: { heightM: 'more' },
+  bank: { distanceM: 'less' },
+  water: { depthM: 'more', flowMps: 'more' },
+  softPatch: { coneIndexPa: 'less' },
+};
+
+function takenFeature(feature: Feature, hows: Hows, at: string, take: Take): Feature {
+  const sizes = feature as unknown as Readonly<Record<string, number>>;
+  const taken: Record<string, number> = {};
+  for (const [size, field] of Object.entries(featureFields[feature.kind])) {
+    if (field.kind !== 'number') continue;
+    const path = `${at}.${size}`;
+    const span = plusMinus(sizes[size], field.quantity, hows[path]);
+    const value = take.measured(path, sizes[size], span, HARDER[feature.kind][size] ?? null);
+    taken[size] = Math.min(field.max, Math.max(field.min, value));
+  }
+  return { ...feature, ...taken };
+}
+
+function takenCorridor(corridor: Corridor, hows: Hows, take: Take): Corridor {
+  const room = (name: 'leftM' | 'rightM' | 'headroomM') => {
+    const path = `corridor.${name}`;
+    const span = plusMinus(corridor[name], corridorFields[name].quantity, hows[path]);
+    return Math.max(0, take.measured(path, corridor[name], span, 'less'));
+  };
+  return { ...corridor, leftM: room('leftM'), rightM: room('rightM'), headroomM: room('headroomM') };
+}
 
 /** The ground of a stretch for one direction of travel, or null when its slope or camber is not known. */
 export function groundOf(
   stretch: Stretch,
   direction: Direction,
   trackSlope: TrackSlope | null,
-  certainty: Certainty,
+  take: Take,
 ): Ground | null {
   const slope = knownSlope(stretch, trackSlope);
   const { camberRad } = stretch.plane;
   if (slope === null || camberRad === null) return null;
   const { hows } = stretch;
-  const worst = certainty === 'worst';
   const grip = gripOf(stretch.surface);
   const turned = direction === 'reversed' ? -1 : 1;
-  const corridor = worst ? worstCorridor(stretch.corridor, hows) : stretch.corridor;
-  const features = worst
-    ? stretch.features.map((feature, i) => worstFeature(feature, hows, `features.${i}`))
-    : stretch.features;
-  const camberSpan = worst ? plusMinus(camberRad, 'angle', hows['plane.camberRad']) : 0;
+  const camberSpan = plusMinus(camberRad, 'angle', hows['plane.camberRad']);
+  const corridor = takenCorridor(stretch.corridor, hows, take);
+  const features = stretch.features.map((feature, i) => takenFeature(feature, hows, `features.${i}`, take));
   return {
     lengthM: stretch.lengthM,
-    slopeRad: awayFromZero(turned * slope.slopeRad, worst ? slope.plusMinusRad : 0),
-    camberRad: awayFromZero(turned * camberRad, camberSpan),
-    peakAdhesion: worst ? grip.peak.low : grip.peak.usual,
-    slidingAdhesion: worst ? grip.sliding.low : grip.sliding.usual,
-    rollingResistance: worst ? grip.rolling.high : grip.rolling.usual,
+    slopeRad: turned * take.measured('plane.slopeRad', slope.slopeRad, slope.plusMinusRad, 'more'),
+    camberRad: turned * take.measured('plane.camberRad', camberRad, camberSpan, 'more'),
+    peakAdhesion: take.printed('surface.adhesion', grip.peak, 'less'),
+    slidingAdhesion: take.printed('surface.adhesion', grip.sliding, 'less'),
+    rollingResistance: take.printed('surface.rolling', grip.rolling, 'more'),
     corridor: turned < 0 ? reversedCorridor(corridor) : corridor,
     features: turned < 0 ? features.map(reversedFeature) : features,
   };

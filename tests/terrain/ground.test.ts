@@ -4,6 +4,7 @@ import type { Stretch } from '../../src/terrain/obstacle.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
 import { CONDITIONS, gripOf, MATERIALS } from '../../src/terrain/surface.ts';
 import type { Rut } from '../../src/terrain/rut.ts';
+import { AS_ENTERED, AT_WORST } from '../../src/terrain/take.ts';
 import { rad } from '../../src/units.ts';
 
 const climb = stretchFrom(presetNamed('rutted climb')!, { slopeRad: rad(15), leftDepthM: 0.4 });
@@ -19,7 +20,7 @@ describe('the slope that counts', () => {
     expect(knownSlope(unmeasured(climb), track)).toMatchObject({ slopeRad: rad(8), from: 'track' });
     expect(knownSlope(unmeasured(climb), null)).toBeNull();
     expect(knownSlope(unmeasured(climb), { slopeRad: NaN, plusMinusRad: NaN })).toBeNull();
-    expect(groundOf(unmeasured(climb), 'as recorded', null, 'entered')).toBeNull();
+    expect(groundOf(unmeasured(climb), 'as recorded', null, AS_ENTERED)).toBeNull();
   });
 });
 
@@ -30,7 +31,7 @@ describe('the ground for one direction', () => {
       plane: { slopeRad: rad(15), camberRad: rad(4) },
       corridor: { ...climb.corridor, leftM: 2, rightM: 1.5, rightBound: 'drop' },
     };
-    const back = groundOf(stretch, 'reversed', null, 'entered')!;
+    const back = groundOf(stretch, 'reversed', null, AS_ENTERED)!;
     expect(back.slopeRad).toBeCloseTo(rad(-15), 12);
     expect(back.camberRad).toBeCloseTo(rad(-4), 12);
     expect(back.corridor).toMatchObject({ leftM: 1.5, leftBound: 'drop', rightM: 2 });
@@ -38,13 +39,13 @@ describe('the ground for one direction', () => {
   });
 
   it('at its worst is steeper, deeper, narrower and slipperier, by how each value was got', () => {
-    const entered = groundOf(climb, 'as recorded', null, 'entered')!;
-    const worst = groundOf(climb, 'as recorded', null, 'worst')!;
+    const entered = groundOf(climb, 'as recorded', null, AS_ENTERED)!;
+    const worst = groundOf(climb, 'as recorded', null, AT_WORST)!;
     expect(worst.slopeRad).toBeCloseTo(entered.slopeRad + rad(1), 12);
     expect((worst.features[0] as Rut).depthM).toBeCloseTo(0.42, 12);
     expect(worst.corridor.leftM).toBeLessThan(entered.corridor.leftM);
     expect(worst.peakAdhesion).toBe(gripOf(climb.surface).peak.low);
-    const byEye = groundOf({ ...climb, hows: {} }, 'as recorded', null, 'worst')!;
+    const byEye = groundOf({ ...climb, hows: {} }, 'as recorded', null, AT_WORST)!;
     expect(byEye.features[0]).toMatchObject({ depthM: 0.5 });
   });
 });
