@@ -3,11 +3,16 @@ import { TRIP_LIMITS } from './limits.ts';
 import type { Trip } from './trip.ts';
 import { tripFrom, tripRecord } from './tripRecord.ts';
 
-/** A trip as one file of JSON, as `public/trip.schema.json` describes it. What is not known (NaN) is written as null. */
+/** A trip as one file of JSON, as `public/trip.schema.json` describes it. */
 export function tripToJson(trip: Trip): string {
+  return recordToJson(tripRecord(trip));
+}
+
+/** Any filed record as JSON; columns become lists, and what is not known (NaN) null. */
+export function recordToJson(record: unknown): string {
   const plain = (_name: string, value: unknown): unknown =>
     value instanceof Float64Array || value instanceof Uint32Array ? Array.from(value) : value;
-  return `${JSON.stringify(tripRecord(trip), plain)}\n`;
+  return `${JSON.stringify(record, plain)}\n`;
 }
 
 /**
