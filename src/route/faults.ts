@@ -35,7 +35,7 @@ export const FAULTS = {
   encodingUnknown: warning('The character encoding "{}" is not known.', 'Read as UTF-8.'),
   encodingWrong: warning('The file says its encoding is {}, but its bytes are not.', 'Read as UTF-8.'),
   badCharacters: warning('Some letters of a text do not fit the encoding.', 'They are shown as \uFFFD.'),
-  controlCharacters: warning('Control characters, such as NUL, stand in the file.', 'They were left out.'),
+  nul: warning('NUL characters stand in the file, as after a loss of power.', 'They were left out.'),
   bareAmpersand: warning('A bare "&" stands in a text; XML wants "&amp;".', 'Read as "&".'),
   unknownEntity: warning('An entity that XML does not know stands in a text.', 'Left as written.'),
 

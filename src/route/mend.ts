@@ -12,11 +12,6 @@ export const BARE_AMPERSAND = '\u{F0026}';
 const BARE = /&(?!(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z_][\w.-]{0,31});)/gi;
 const REFERENCE_LENGTH = 34;
 
-/** What XML 1.0 (2.2 Char) forbids. */
-
-const FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]+/g;
-const LIKELY_FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/;
-
 /** Mends, piece by piece, what makes the XML parser lose its way. */
 export class Mender {
   readonly #faults: FaultList;
@@ -37,11 +32,10 @@ export class Mender {
         piece = piece.slice(0, from);
       }
     }
-    const forbidden = LIKELY_FORBIDDEN.exec(piece);
-    if (forbidden) {
-      const before = piece.slice(0, forbidden.index).split('\n').length - 1;
-      this.#faults.add(FAULTS.controlCharacters, line + before);
-      piece = piece.replace(FORBIDDEN, '');
+    const nul = piece.indexOf('\0');
+    if (nul >= 0) {
+      this.#faults.add(FAULTS.nul, line + piece.slice(0, nul).split('\n').length - 1);
+      piece = piece.replaceAll('\0', '');
     }
     return piece.includes('&') ? piece.replace(BARE, BARE_AMPERSAND) : piece;
   }

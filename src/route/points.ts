@@ -1,14 +1,44 @@
 import { stepM } from './ellipsoid.ts';
 import type { Track } from './track.ts';
 
-/** The points of one track while it is read: four columns that grow by doubling. */
+/** Points to a block. Columns grow block by block: doubling would leave as much again behind as garbage. */
+const BLOCK = 16_384;
+
+/** One number a point, growing. */
+class Column {
+  readonly #blocks = [new Float64Array(BLOCK)];
+  #last = this.#blocks[0];
+
+  set(index: number, value: number): void {
+    const at = index % BLOCK;
+    if (at === 0 && index > 0) this.#blocks.push((this.#last = new Float64Array(BLOCK)));
+    this.#last[at] = value;
+  }
+
+  /** The value of the highest index that was set. */
+  last(index: number): number {
+    return this.#last[index % BLOCK];
+  }
+
+  /** The first `length` values; this can then be filled anew. */
+  take(length: number): Float64Array {
+    const whole = new Float64Array(length);
+    for (let at = 0; at < length; at += BLOCK) {
+      whole.set(this.#blocks[at / BLOCK].subarray(0, length - at), at);
+    }
+    this.#blocks.length = 1;
+    this.#last = this.#blocks[0];
+    return whole;
+  }
+}
+
+/** The points of one track while it is read. */
 export class Points {
   length = 0;
-  #capacity = 1024;
-  #lng = new Float64Array(this.#capacity);
-  #lat = new Float64Array(this.#capacity);
-  #elevationM = new Float64Array(this.#capacity);
-  #timeS = new Float64Array(this.#capacity);
+  readonly #lng = new Column();
+  readonly #lat = new Column();
+  readonly #elevationM = new Column();
+  readonly #timeS = new Column();
   #segmentStart: number[] = [];
   #segmentOpen = false;
 
@@ -18,16 +48,15 @@ export class Points {
   }
 
   push(lng: number, lat: number, elevationM: number, timeS: number): void {
-    if (this.length === this.#capacity) this.#grow();
     if (!this.#segmentOpen) {
       this.#segmentOpen = true;
       this.#segmentStart.push(this.length);
     }
-    const i = this.length++;
-    this.#lng[i] = lng;
-    this.#lat[i] = lat;
-    this.#elevationM[i] = elevationM;
-    this.#timeS[i] = timeS;
+    this.#lng.set(this.length, lng);
+    this.#lat.set(this.length, lat);
+    this.#elevationM.set(this.length, elevationM);
+    this.#timeS.set(this.length, timeS);
+    this.length++;
   }
 
   /** Whether a point equals the last one of the segment in everything, unknown being equal to unknown. */
@@ -35,43 +64,26 @@ export class Points {
     const i = this.length - 1;
     return (
       this.#segmentOpen &&
-      this.#lng[i] === lng &&
-      this.#lat[i] === lat &&
-      Object.is(this.#elevationM[i], elevationM) &&
-      Object.is(this.#timeS[i], timeS)
+      this.#lng.last(i) === lng &&
+      this.#lat.last(i) === lat &&
+      Object.is(this.#elevationM.last(i), elevationM) &&
+      Object.is(this.#timeS.last(i), timeS)
     );
   }
 
-  /** The points as a track of exact length; this becomes empty. */
+  /** The points as a track; this becomes empty. */
   take(kind: Track['kind'], name: string, description: string): Track {
     const { length } = this;
-    const lng = this.#lng.slice(0, length);
-    const lat = this.#lat.slice(0, length);
+    const lng = this.#lng.take(length);
+    const lat = this.#lat.take(length);
+    const elevationM = this.#elevationM.take(length);
+    const timeS = this.#timeS.take(length);
     const segmentStart = Uint32Array.from(this.#segmentStart);
-    const track = {
-      name,
-      description,
-      kind,
-      length,
-      lng,
-      lat,
-      elevationM: this.#elevationM.slice(0, length),
-      timeS: this.#timeS.slice(0, length),
-      distanceM: cumulativeM(lng, lat, segmentStart),
-      segmentStart,
-    };
+    const distanceM = cumulativeM(lng, lat, segmentStart);
     this.length = 0;
     this.#segmentStart = [];
     this.#segmentOpen = false;
-    return track;
-  }
-
-  #grow(): void {
-    this.#capacity *= 2;
-    this.#lng = grown(this.#lng, this.#capacity);
-    this.#lat = grown(this.#lat, this.#capacity);
-    this.#elevationM = grown(this.#elevationM, this.#capacity);
-    this.#timeS = grown(this.#timeS, this.#capacity);
+    return { name, description, kind, length, lng, lat, elevationM, timeS, distanceM, segmentStart };
   }
 }
 
@@ -85,10 +97,4 @@ export function cumulativeM(lng: Float64Array, lat: Float64Array, segmentStart: 
     distanceM[i] = distanceM[i - 1] + (gap ? 0 : stepM(lng[i - 1], lat[i - 1], lng[i], lat[i]));
   }
   return distanceM;
-}
-
-function grown(column: Float64Array<ArrayBuffer>, capacity: number): Float64Array<ArrayBuffer> {
-  const larger = new Float64Array(capacity);
-  larger.set(column);
-  return larger;
 }

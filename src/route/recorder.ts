@@ -76,8 +76,8 @@ export class Recorder implements XmlListener {
     return this.#waypoints.length > 0 ? recording : null;
   }
 
-  open(name: string, attributes: Attributes): void {
-    const place = this.#place.children.get(name) ?? OTHER;
+  open(name: string, attributes: Attributes): boolean {
+    const place = childOf(this.#place, name);
     this.#around.push(this.#place);
     this.#place = place;
     if (place.value !== 'none') {
@@ -91,6 +91,7 @@ export class Recorder implements XmlListener {
     } else if (this.#around.length === 1) {
       this.#openRoot(name, attributes);
     }
+    return this.#collecting !== null;
   }
 
   text(text: string): void {
@@ -99,14 +100,14 @@ export class Recorder implements XmlListener {
     if (this.#text.length <= this.#limits.textLength) this.#text += text;
   }
 
-  close(): void {
+  close(): boolean {
     const place = this.#place;
     switch (place) {
       case ELE:
         this.#takeElevation(this.#text);
         break;
       case TIME:
-        this.#takeTime(this.#text.trim());
+        this.#takeTime(this.#text);
         break;
       case NAME:
       case DESC:
@@ -131,6 +132,7 @@ export class Recorder implements XmlListener {
     }
     if (place === this.#collecting) this.#collecting = null;
     this.#place = this.#around.pop() ?? DOCUMENT;
+    return this.#collecting === null;
   }
 
   #fault(fault: Fault, detail: string | number = ''): void {
@@ -167,13 +169,13 @@ export class Recorder implements XmlListener {
   }
 
   #takeElevation(text: string): void {
-    if (text.length < 32 && text.trim() === '') return;
+    const elevationM = decimal(text);
+    if (Number.isNaN(elevationM) && text.trim() === '') return;
     if (this.#elevationGiven) {
       this.#fault(FAULTS.elevationTwice);
       return;
     }
     this.#elevationGiven = true;
-    const elevationM = decimal(text);
     const { lowestM, highestM } = this.#limits;
     if (elevationM >= lowestM && elevationM <= highestM) this.#elevationM = elevationM;
     else if (Number.isNaN(elevationM)) this.#fault(FAULTS.elevationBad);
@@ -181,10 +183,12 @@ export class Recorder implements XmlListener {
   }
 
   #takeTime(text: string): void {
-    if (text === '') return;
     this.#timeS = timeS(text);
-    if (Number.isNaN(this.#timeS)) this.#fault(FAULTS.timeBad);
-    else if (!hasZone(text)) this.#fault(FAULTS.timeZoneMissing);
+    if (!Number.isNaN(this.#timeS)) {
+      if (!hasZone(text)) this.#fault(FAULTS.timeZoneMissing);
+    } else if (text.trim() !== '') {
+      this.#fault(FAULTS.timeBad);
+    }
   }
 
   #takeText(place: Element, parent: Element): void {
@@ -257,4 +261,10 @@ export class Recorder implements XmlListener {
 
 function oneLine(text: string): string {
   return text.replace(/\s+/g, ' ');
+}
+
+/** The prefix of a namespace is nothing to us. */
+function childOf({ children }: Element, name: string): Element {
+  if (children.size === 0) return OTHER;
+  return children.get(name) ?? children.get(name.slice(name.indexOf(':') + 1)) ?? OTHER;
 }

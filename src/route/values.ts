@@ -8,7 +8,7 @@ const COLON = 58;
 const LETTER_T = 84;
 const LETTER_Z = 90;
 
-const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+const DECIMAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /**
  * The value of a decimal number, NaN for anything else: comma decimals, `NaN`, `Infinity`, hexadecimal, nothing.
@@ -52,6 +52,16 @@ function unusual(text: string): number {
  * 0000 to 9999; NaN for anything else. Without a zone it is taken as UTC.
  */
 export function timeS(text: string): number {
+  const exact = bareTimeS(text);
+  return Number.isNaN(exact) ? bareTimeS(text.trim()) : exact;
+}
+
+/** Whether a time that `timeS` understands says its zone. */
+export function hasZone(text: string): boolean {
+  return text.charCodeAt(text.length - 1) === LETTER_Z || /(?:Z|[+-]\d\d:\d\d)\s*$/.test(text);
+}
+
+function bareTimeS(text: string): number {
   const year = 100 * twoDigits(text, 0) + twoDigits(text, 2);
   const month = twoDigits(text, 5);
   const day = twoDigits(text, 8);
@@ -69,12 +79,9 @@ export function timeS(text: string): number {
   const inDay = hour < 24 || (hour === 24 && minute === 0 && second === 0);
   if (!inShape || !inRange || !inDay) return NaN;
   const whole = daysSince1970(year, month, day) * 86_400 + hour * 3_600 + minute * 60 + second;
-  return text.length === 20 && text.charCodeAt(19) === LETTER_Z ? whole : whole + fractionLessZoneS(text.slice(19));
-}
-
-/** Whether a time that `timeS` understands says its zone. */
-export function hasZone(text: string): boolean {
-  return text.endsWith('Z') || /[+-]\d\d:\d\d$/.test(text);
+  return text.length === 20 && text.charCodeAt(19) === LETTER_Z
+    ? whole
+    : whole + fractionLessZoneS(text.slice(19));
 }
 
 function fractionLessZoneS(rest: string): number {

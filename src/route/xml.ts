@@ -6,10 +6,10 @@ import { BARE_AMPERSAND, Mender } from './mend.ts';
 
 /** What is heard of a document. Names come without their namespace prefix. */
 export interface XmlListener {
-  open(name: string, attributes: Readonly<Record<string, string>>): void;
+  open(name: string, attributes: Readonly<Record<string, string>>): boolean;
   /** May come in several pieces. `BARE_AMPERSAND` stands for an `&` that was written bare. */
   text(text: string): void;
-  close(): void;
+  close(): boolean;
 }
 
 /**
@@ -33,24 +33,20 @@ export class Xml {
     this.#faults = faults;
     this.#mender = new Mender(faults);
     const parser = this.#parser;
+    const hear = (text: string) => listener.text(text);
     parser.on('opentag', ({ name, attributes }) => {
-      this.#heard = true;
       this.#sawRoot = true;
       if (++this.#depth > limits.depth) throw new Stop(FAULTS.tooDeep, limits.depth);
-      const colon = name.indexOf(':');
-      listener.open(colon < 0 ? name : name.slice(colon + 1), attributes as Record<string, string>);
-    });
-    parser.on('text', (text) => {
-      this.#heard = true;
-      listener.text(text);
+      if (listener.open(name, attributes as Record<string, string>)) parser.on('text', hear);
     });
     parser.on('cdata', (text) => {
       this.#heard = true;
       listener.text(text.replaceAll(BARE_AMPERSAND, '&'));
     });
     parser.on('closetag', () => {
+      this.#heard = true;
       this.#depth--;
-      listener.close();
+      if (listener.close()) parser.off('text');
     });
     parser.on('comment', () => (this.#heard = true));
     parser.on('doctype', (doctype) => {

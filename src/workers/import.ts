@@ -1,0 +1,41 @@
+import type { Reading } from '../problem.ts';
+import type { Recording } from '../route/track.ts';
+import type { GpxMessage } from './gpx.worker.ts';
+
+/**
+ * Reads a GPX file in a worker of its own. Cancelling ends the worker and rejects with the signal's reason; bad input
+ * never rejects.
+ */
+export function importGpx(
+  file: Blob,
+  onProgress?: (bytesRead: number) => void,
+  signal?: AbortSignal,
+): Promise<Reading<Recording>> {
+  return new Promise((resolve, reject) => {
+    signal?.throwIfAborted();
+    const worker = new Worker(new URL('./gpx.worker.ts', import.meta.url), { type: 'module' });
+    const cancel = () => {
+      worker.terminate();
+      // eslint-disable-next-line @typescript-eslint/prefer-promise-reject-errors
+      reject(signal?.reason);
+    };
+    signal?.addEventListener('abort', cancel, { once: true });
+    const end = () => {
+      signal?.removeEventListener('abort', cancel);
+      worker.terminate();
+    };
+    worker.addEventListener('message', ({ data }: MessageEvent<GpxMessage>) => {
+      if ('bytesRead' in data) {
+        onProgress?.(data.bytesRead);
+        return;
+      }
+      end();
+      resolve(data.reading);
+    });
+    worker.addEventListener('error', (event) => {
+      end();
+      reject(new Error(`The GPX reader could not be started: ${event.message}`));
+    });
+    worker.postMessage(file);
+  });
+}
