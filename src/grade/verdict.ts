@@ -9,6 +9,8 @@ import { limiting } from '../traverse/assess.ts';
 import { assessBounds } from '../traverse/bounds/bounds.ts';
 import type { Rung } from '../vehicle/aids.ts';
 import { ladder } from '../vehicle/aids.ts';
+import type { VehicleField } from '../vehicle/specs.ts';
+import { vehicleFields } from '../vehicle/specs.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** From best to worst. `not known` stands apart: something must be measured first. */
@@ -112,6 +114,14 @@ export function verdictOf(
   assess: Assess = assessBounds,
 ): Verdict {
   const rungs = ladder(vehicle.values);
+  const missing = (Object.keys(vehicleFields) as VehicleField[]).filter((name) =>
+    Number.isNaN(vehicle.values[name]),
+  );
+  if (missing.length > 0) {
+    const labels = missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ');
+    const said = rungs.map((rung) => notKnown(rung, `not known of this vehicle: ${labels}`));
+    return { ...said[0], ladder: said };
+  }
   const stretch = stretchOf(obstacle, line);
   const offsetM = line.kind === 'bypass' ? 0 : line.offsetM * (direction === 'reversed' ? -1 : 1);
   const aidSets = rungs.map((rung) => rung.aids);
@@ -123,7 +133,7 @@ export function verdictOf(
   const worst = assessed(AT_WORST);
   const verdicts = rungs.map((rung, i) => {
     if (entered === null || worst === null)
-      return notKnown(rung, 'slope or camber is not known: measure it at the pin');
+      return notKnown(rung, 'slope, camber or a size of this place is not known: measure it there');
     const [a, b] = [entered[i], worst[i]];
     if (!a.known) return notKnown(rung, a.cause);
     if (!b.known) return notKnown(rung, b.cause);

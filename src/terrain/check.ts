@@ -4,6 +4,7 @@ import type { Feature } from './feature.ts';
 import { featureFields } from './feature.ts';
 import type { Obstacle, Plane, Stretch } from './obstacle.ts';
 import { corridorFields, planeFields, stretchFields } from './obstacle.ts';
+import { rad } from '../units.ts';
 import { surfaceFields } from './surface.ts';
 
 /** Values of an obstacle out of range, not known where they must be, and values that contradict each other. */
@@ -22,6 +23,7 @@ export function checkStretch(stretch: Stretch, where: string): Problem[] {
     ...checkValues(surfaceFields, stretch.surface, `${where}.surface`),
     ...checkValues(corridorFields, stretch.corridor, `${where}.corridor`),
     ...stretch.features.flatMap((feature, i) => checkFeature(feature, `${where}.features[${i}]`)),
+    ...stretchContradictions(stretch, where),
   ];
 }
 
@@ -35,26 +37,80 @@ export function checkFeature(feature: Feature, where: string): Problem[] {
   return [...checkValues(featureFields[feature.kind], feature, where), ...contradictions(feature, where)];
 }
 
-/** A shape that ends before it starts would vanish from the ground without a word. */
+/** Steepest side that loose or worn ground keeps; beyond it a cut that deep must be wider. */
+const STEEPEST_SIDE_RAD = rad(80);
+
+/** Sizes of one shape that cannot all be true: it ends before it starts, or is deeper than its own sides allow. */
 export function contradictions(feature: Feature, where: string): Problem[] {
-  const ends =
-    'fromM' in feature
-      ? { name: 'toM', ok: feature.toM > feature.fromM, what: 'It ends before it starts.' }
-      : 'fromYM' in feature
-        ? {
-            name: 'toYM',
-            ok: feature.toYM > feature.fromYM,
-            what: 'Its left end lies right of its right end.',
-          }
-        : null;
-  if (ends === null || ends.ok) return [];
-  return [
-    {
-      severity: 'error',
-      where: `${where}.${ends.name}`,
-      what: ends.what,
-      done: 'Exchange the two, or measure them again.',
-      times: 1,
-    },
-  ];
+  const problems: Problem[] = [];
+  const say = (name: string, what: string, done: string) =>
+    problems.push({ severity: 'error', where: `${where}.${name}`, what, done, times: 1 });
+  if ('fromM' in feature && feature.toM <= feature.fromM)
+    say('toM', 'It ends before it starts.', 'Exchange the two, or measure them again.');
+  if ('fromYM' in feature && feature.toYM <= feature.fromYM)
+    say('toYM', 'Its left end lies right of its right end.', 'Exchange the two, or measure them again.');
+  const side = sideOf(feature);
+  if (side !== null && Math.atan2(side.depthM, side.runM) > STEEPEST_SIDE_RAD)
+    say('depthM', 'It is deeper than its own width allows: its sides would be all but upright.', side.done);
+  return problems;
+}
+
+/** Depth and horizontal run of the side of a cut, as its height field draws it. */
+function sideOf(feature: Feature): { depthM: number; runM: number; done: string } | null {
+  switch (feature.kind) {
+    case 'rut':
+      return {
+        depthM: feature.depthM,
+        runM: feature.widthM * (feature.section === 'U' ? 0.25 : 0.5),
+        done: 'Measure the width from shoulder to shoulder, and the depth from a straight edge across them.',
+      };
+    case 'ditch':
+      return {
+        depthM: feature.depthM,
+        runM: feature.widthM * 0.25,
+        done: 'Measure the width from lip to lip.',
+      };
+    case 'hole':
+      return {
+        depthM: feature.depthM,
+        runM: Math.min(feature.lengthM, feature.widthM) / 4,
+        done: 'Measure length and width from rim to rim.',
+      };
+    default:
+      return null;
+  }
+}
+
+/** Values of a stretch that are each possible but not together: shapes outside the corridor or beyond its ends. */
+export function stretchContradictions(stretch: Stretch, where: string): Problem[] {
+  const problems: Problem[] = [];
+  const { leftM, rightM } = stretch.corridor;
+  const end = stretch.lengthM / 2;
+  stretch.features.forEach((feature, i) => {
+    const say = (name: string, what: string, done: string) =>
+      problems.push({ severity: 'error', where: `${where}.features[${i}].${name}`, what, done, times: 1 });
+    if (feature.kind === 'rut' || feature.kind === 'hole') {
+      const yM = feature.kind === 'rut' ? feature.centreYM : feature.yM;
+      const name = feature.kind === 'rut' ? 'centreYM' : 'yM';
+      if (yM - feature.widthM / 2 < -rightM || yM + feature.widthM / 2 > leftM)
+        say(
+          name,
+          `This ${feature.kind} reaches beyond the room that was entered for the line.`,
+          'Measure the room to the left and right of the line again, or where it lies.',
+        );
+    }
+    if ('xM' in feature && Math.abs(feature.xM) > end)
+      say(
+        'xM',
+        'It lies beyond the ends of the obstacle.',
+        'Make the obstacle longer, or measure where it lies.',
+      );
+    if ('fromM' in feature && (feature.fromM >= end || feature.toM <= -end))
+      say(
+        'fromM',
+        'It lies beyond the ends of the obstacle.',
+        'Make the obstacle longer, or measure where it lies.',
+      );
+  });
+  return problems;
 }

@@ -86,7 +86,7 @@ function takenCorridor(corridor: Corridor, hows: Hows, take: Take): Corridor {
   return { ...corridor, leftM: room('leftM'), rightM: room('rightM'), headroomM: room('headroomM') };
 }
 
-/** The ground of a stretch for one direction of travel, or null when its slope or camber is not known. */
+/** The ground of a stretch for one direction of travel, or null when any of its numbers is not known. */
 export function groundOf(
   stretch: Stretch,
   direction: Direction,
@@ -102,7 +102,7 @@ export function groundOf(
   const camberSpan = plusMinus(camberRad, 'angle', hows['plane.camberRad']);
   const corridor = takenCorridor(stretch.corridor, hows, take);
   const features = stretch.features.map((feature, i) => takenFeature(feature, hows, `features.${i}`, take));
-  return {
+  const ground: Ground = {
     lengthM: stretch.lengthM,
     slopeRad: turned * take.measured('plane.slopeRad', slope.slopeRad, slope.plusMinusRad, 'more'),
     camberRad: turned * take.measured('plane.camberRad', camberRad, camberSpan, 'more'),
@@ -112,4 +112,9 @@ export function groundOf(
     corridor: turned < 0 ? reversedCorridor(corridor) : corridor,
     features: turned < 0 ? features.map(reversedFeature) : features,
   };
+  return isKnown(ground) ? ground : null;
+}
+
+function isKnown({ corridor, features, ...plane }: Ground): boolean {
+  return [plane, corridor, ...features].every((record) => !Object.values(record).some(Number.isNaN));
 }

@@ -81,6 +81,11 @@ describe('the word', () => {
       ...obstacle,
       stretch: { ...obstacle.stretch, plane: { slopeRad: null, camberRad: 0 } },
     };
+    const noMass = { ...vehicle, values: { ...vehicle.values, massKg: NaN } };
+    expect(verdictOf(noMass, obstacle, obstacle.lines[0], 'as recorded', null)).toMatchObject({
+      word: 'not known',
+      cause: 'not known of this vehicle: mass as loaded',
+    });
     expect(verdictOf(vehicle, noSlope, obstacle.lines[0], 'as recorded', null).word).toBe('not known');
   });
 });
