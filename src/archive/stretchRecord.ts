@@ -1,4 +1,4 @@
-import { contradictions, stretchContradictions } from '../terrain/check.ts';
+import { contradictions } from '../terrain/check.ts';
 import type { Feature, FeatureKind } from '../terrain/feature.ts';
 import { featureFields } from '../terrain/feature.ts';
 import type { How, Hows } from '../terrain/measure.ts';
@@ -39,7 +39,7 @@ export function stretchFrom(reader: Reader, value: unknown, where: string): Stre
       `Part of this ground could not be read, so its length (${lengthM} m) was set to not known.`,
       'Nothing is judged here until you have looked at the ground and entered its length again.',
     );
-  const stretch: Stretch = {
+  return {
     lengthM: whole ? lengthM : NaN,
     plane: record ? planeFrom(reader, record.plane, `${where}.plane`) : { slopeRad: null, camberRad: null },
     surface: surface.whole ? surface.values : SLIPPERIEST,
@@ -47,8 +47,6 @@ export function stretchFrom(reader: Reader, value: unknown, where: string): Stre
     features: read,
     hows: record ? howsFrom(reader, record.hows, `${where}.hows`, features) : {},
   };
-  if (whole) reader.add(stretchContradictions(stretch, where));
-  return stretch;
 }
 
 function lengthOf(list: unknown): number {

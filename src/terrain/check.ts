@@ -34,13 +34,14 @@ export function checkPlane(plane: Plane, where: string): Problem[] {
 }
 
 export function checkFeature(feature: Feature, where: string): Problem[] {
-  return [...checkValues(featureFields[feature.kind], feature, where), ...contradictions(feature, where)];
+  return [
+    ...checkValues(featureFields[feature.kind], feature, where),
+    ...contradictions(feature, where),
+    ...tooDeep(feature, where),
+  ];
 }
 
-/** Steepest side that loose or worn ground keeps; beyond it a cut that deep must be wider. */
-const STEEPEST_SIDE_RAD = rad(80);
-
-/** Sizes of one shape that cannot all be true: it ends before it starts, or is deeper than its own sides allow. */
+/** A shape that ends before it starts would vanish from the ground without a word. */
 export function contradictions(feature: Feature, where: string): Problem[] {
   const problems: Problem[] = [];
   const say = (name: string, what: string, done: string) =>
@@ -49,10 +50,18 @@ export function contradictions(feature: Feature, where: string): Problem[] {
     say('toM', 'It ends before it starts.', 'Exchange the two, or measure them again.');
   if ('fromYM' in feature && feature.toYM <= feature.fromYM)
     say('toYM', 'Its left end lies right of its right end.', 'Exchange the two, or measure them again.');
-  const side = sideOf(feature);
-  if (side !== null && Math.atan2(side.depthM, side.runM) > STEEPEST_SIDE_RAD)
-    say('depthM', 'It is deeper than its own width allows: its sides would be all but upright.', side.done);
   return problems;
+}
+
+/** Steepest side that loose or worn ground keeps; beyond it a cut that deep must be wider. */
+const STEEPEST_SIDE_RAD = rad(80);
+
+/** A cut deeper than its own sides allow. */
+function tooDeep(feature: Feature, where: string): Problem[] {
+  const side = sideOf(feature);
+  if (side === null || Math.atan2(side.depthM, side.runM) <= STEEPEST_SIDE_RAD) return [];
+  const what = 'It is deeper than its own width allows: its sides would be all but upright.';
+  return [{ severity: 'error', where: `${where}.depthM`, what, done: side.done, times: 1 }];
 }
 
 /** Depth and horizontal run of the side of a cut, as its height field draws it. */
@@ -82,7 +91,7 @@ function sideOf(feature: Feature): { depthM: number; runM: number; done: string 
 }
 
 /** Values of a stretch that are each possible but not together: shapes outside the corridor or beyond its ends. */
-export function stretchContradictions(stretch: Stretch, where: string): Problem[] {
+function stretchContradictions(stretch: Stretch, where: string): Problem[] {
   const problems: Problem[] = [];
   const { leftM, rightM } = stretch.corridor;
   const end = stretch.lengthM / 2;
