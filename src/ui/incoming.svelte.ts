@@ -1,0 +1,141 @@
+import { readTrip } from '../archive/share.ts';
+import type { Problem, Reading } from '../problem.ts';
+import type { Recording, Track } from '../route/track.ts';
+import { importGpx } from '../workers/import.ts';
+import { look } from './look.svelte.ts';
+import { notices } from './notice.svelte.ts';
+import { TRACK } from './place.ts';
+import { trackWords, withTrack } from './trackEdit.ts';
+import { emptyTrip, open } from './trip.svelte.ts';
+import { where } from './where.svelte.ts';
+
+/** What is going on with a file that someone dropped or picked. */
+type Stage =
+  | { readonly is: 'idle' }
+  | { readonly is: 'reading'; readonly file: string; readonly share: number; readonly stop: () => void }
+  | { readonly is: 'choosing'; readonly file: string; readonly recording: Recording };
+
+/** Where a read track goes. */
+export type Into = 'this trip' | 'a new trip';
+
+class Incoming {
+  stage = $state.raw<Stage>({ is: 'idle' });
+  /** What was wrong with the last file, until dismissed. */
+  problems = $state.raw<{ readonly file: string; readonly list: readonly Problem[] } | null>(null);
+
+  async read(file: File): Promise<void> {
+    if (this.stage.is === 'reading') this.stage.stop();
+    this.problems = null;
+    if (await looksLikeTrip(file)) await this.#readTrip(file);
+    else await this.#readGpx(file);
+  }
+
+  /** The track that was asked for goes into the trip. */
+  async take(recording: Recording, track: Track, into: Into): Promise<void> {
+    this.stage = { is: 'idle' };
+    if (into === 'this trip') {
+      open.edit(`load ${track.name || 'track'}`, (trip) => withTrack(trip, track, recording.waypoints));
+    } else {
+      const trip = withTrack(
+        emptyTrip(track.name || recording.name || 'New trip'),
+        track,
+        recording.waypoints,
+      );
+      if (!(await open.open(trip))) {
+        this.problems = {
+          file: trip.name,
+          list: [notStored()],
+        };
+        return;
+      }
+    }
+    where.go(TRACK);
+    notices.say(`Read ${trackWords(track, look.system)}.`);
+  }
+
+  leave(): void {
+    this.stage = { is: 'idle' };
+  }
+
+  async #readGpx(file: File): Promise<void> {
+    const stopper = new AbortController();
+    const reading = (share: number): Stage => ({
+      is: 'reading',
+      file: file.name,
+      share,
+      stop: () => stopper.abort(),
+    });
+    this.stage = reading(0);
+    let answer: Reading<Recording>;
+    try {
+      answer = await importGpx(file, (bytes) => (this.stage = reading(bytes / file.size)), stopper.signal);
+    } catch (error) {
+      this.stage = { is: 'idle' };
+      if (!stopper.signal.aborted) {
+        this.problems = { file: file.name, list: [notReadable(String(error))] };
+        return;
+      }
+      notices.say(`Stopped reading ${file.name}; nothing was changed.`);
+      return;
+    }
+    this.stage = { is: 'idle' };
+    if (answer.problems.length > 0) this.problems = { file: file.name, list: answer.problems };
+    const tracks = (answer.value?.tracks ?? []).filter((track) => track.length > 1);
+    if (answer.value === null || tracks.length === 0) {
+      if (answer.problems.length === 0) this.problems = { file: file.name, list: [noTrack()] };
+      return;
+    }
+    if (tracks.length > 1)
+      this.stage = { is: 'choosing', file: file.name, recording: { ...answer.value, tracks } };
+    else await this.take(answer.value, tracks[0], open.now.track === null ? 'this trip' : 'a new trip');
+  }
+
+  async #readTrip(file: File): Promise<void> {
+    const { value, problems } = readTrip(await file.text());
+    if (problems.length > 0) this.problems = { file: file.name, list: problems };
+    if (value === null) return;
+    if (await open.open(value)) notices.say(`Opened ${value.name}.`);
+    else this.problems = { file: file.name, list: [notStored()] };
+  }
+}
+
+/** A trip file is JSON; anything else is taken for GPX, whose reader says what is wrong with it. */
+async function looksLikeTrip(file: File): Promise<boolean> {
+  const head = await file.slice(0, 64).text();
+  return head
+    .replace(/^\uFEFF/, '')
+    .trimStart()
+    .startsWith('{');
+}
+
+function noTrack(): Problem {
+  return {
+    severity: 'error',
+    where: 'the file',
+    what: 'There is no track or route of two points or more in it.',
+    done: 'Export the recorded track as GPX and open that.',
+    times: 1,
+  };
+}
+
+function notReadable(fault: string): Problem {
+  return {
+    severity: 'error',
+    where: 'the file',
+    what: `It could not be read (${fault}).`,
+    done: 'Nothing was changed. Load the page again and open the file once more.',
+    times: 1,
+  };
+}
+
+function notStored(): Problem {
+  return {
+    severity: 'error',
+    where: 'the trip on the desk',
+    what: 'It could not be stored on this device, so it was left where it is.',
+    done: 'Save it as a file in the Archive, then open the other one again.',
+    times: 1,
+  };
+}
+
+export const incoming = new Incoming();

@@ -1,0 +1,61 @@
+import type { NumberField } from '../field.ts';
+import { valueFault } from '../field.ts';
+import type { System } from '../units.ts';
+import { fromShown, shown, toShown, unitLabel } from '../units.ts';
+
+/** What a person typed into a box, understood or not. */
+export type Typed =
+  { readonly ok: true; readonly value: number | null } | { readonly ok: false; readonly fault: string };
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+
+/**
+ * Reads a typed number in the unit the screen shows; comma or point as the decimal sign, any minus sign, the unit may
+ * stand behind it. An empty box is null where `mayBeEmpty`. The value is SI and within the field's range, or there is a fault.
+ */
+export function readTyped(text: string, field: NumberField, system: System, mayBeEmpty = false): Typed {
+  const unit = unitLabel(field.quantity, system);
+  const trimmed = text.trim();
+  const bare = unit !== '' && trimmed.endsWith(unit) ? trimmed.slice(0, -unit.length).trim() : trimmed;
+  const plain = bare.replace(/[\u2212\u2013]/g, '-').replace(',', '.');
+  if (plain === '') {
+    if (mayBeEmpty) return { ok: true, value: null };
+    return { ok: false, fault: `${field.label} is empty. Enter ${rangeText(field, system)}.` };
+  }
+  if (!NUMBER.test(plain)) {
+    const example = toShown((field.min + field.max) / 2, field.quantity, system);
+    return { ok: false, fault: `“${trimmed}” is not a number. Write it as ${example}.` };
+  }
+  const value = fromShown(Number(plain), field.quantity, system);
+  const fault = valueFault(field, atTheEdge(value, field, system), system);
+  return fault === null
+    ? { ok: true, value: atTheEdge(value, field, system) }
+    : { ok: false, fault: `${fault} Was another unit meant?` };
+}
+
+/** A bound typed as it is shown, rounded, is the bound itself. */
+function atTheEdge(value: number, field: NumberField, system: System): number {
+  const read = toShown(value, field.quantity, system);
+  if (value < field.min && read === toShown(field.min, field.quantity, system)) return field.min;
+  if (value > field.max && read === toShown(field.max, field.quantity, system)) return field.max;
+  return value;
+}
+
+/** What stands in the box for a value; empty for a value that nobody knows. */
+export function boxText(value: number | null, field: NumberField, system: System): string {
+  if (value === null || Number.isNaN(value)) return '';
+  return String(toShown(value, field.quantity, system)).replace('-', '−');
+}
+
+/** Such as `5 to 150 cm`. */
+export function rangeText(field: NumberField, system: System): string {
+  const from = String(toShown(field.min, field.quantity, system)).replace('-', '−');
+  return `${from} to ${shown(field.max, field.quantity, system).replace(/\.0+(?=\D|$)/, '')}`;
+}
+
+/** The typed text with its sign turned. */
+export function turned(text: string): string {
+  const trimmed = text.trim();
+  if (trimmed === '') return '−';
+  return /^[-\u2212\u2013]/.test(trimmed) ? trimmed.slice(1) : `−${trimmed.replace(/^\+/, '')}`;
+}

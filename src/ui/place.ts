@@ -1,0 +1,59 @@
+/** Where in the program one is; kept in the address after `#`, so that the browser's back works. */
+export type Place =
+  | { readonly desk: 'scout'; readonly sheet: 'track' }
+  | { readonly desk: 'scout'; readonly sheet: 'obstacles'; readonly obstacleId: string | null }
+  | { readonly desk: 'scout'; readonly sheet: 'convoy'; readonly vehicleId: string | null }
+  | {
+      readonly desk: 'brief';
+      readonly cell: { readonly obstacleId: string; readonly vehicleId: string } | null;
+    }
+  | { readonly desk: 'archive' };
+
+export type Desk = Place['desk'];
+
+export const SCOUT: Place = { desk: 'scout', sheet: 'obstacles', obstacleId: null };
+export const TRACK: Place = { desk: 'scout', sheet: 'track' };
+export const CONVOY: Place = { desk: 'scout', sheet: 'convoy', vehicleId: null };
+export const BRIEF: Place = { desk: 'brief', cell: null };
+export const ARCHIVE: Place = { desk: 'archive' };
+
+export function addressOf(place: Place): string {
+  return '#/' + partsOf(place).map(encodeURIComponent).join('/');
+}
+
+function partsOf(place: Place): string[] {
+  if (place.desk === 'archive') return ['archive'];
+  if (place.desk === 'brief')
+    return place.cell === null ? ['brief'] : ['brief', place.cell.obstacleId, place.cell.vehicleId];
+  switch (place.sheet) {
+    case 'track':
+      return ['scout', 'track'];
+    case 'obstacles':
+      return place.obstacleId === null ? ['scout', 'obstacles'] : ['scout', 'obstacles', place.obstacleId];
+    case 'convoy':
+      return place.vehicleId === null ? ['scout', 'convoy'] : ['scout', 'convoy', place.vehicleId];
+  }
+}
+
+/** The place that an address names; an address that names none is the Scout desk. */
+export function placeOf(address: string): Place {
+  const [desk, first, second] = address
+    .replace(/^#?\/?/, '')
+    .split('/')
+    .map(decoded);
+  if (desk === 'archive') return ARCHIVE;
+  if (desk === 'brief')
+    return { desk: 'brief', cell: first && second ? { obstacleId: first, vehicleId: second } : null };
+  if (desk !== 'scout') return SCOUT;
+  if (first === 'track') return TRACK;
+  if (first === 'convoy') return { desk: 'scout', sheet: 'convoy', vehicleId: second || null };
+  return { desk: 'scout', sheet: 'obstacles', obstacleId: second || null };
+}
+
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return '';
+  }
+}

@@ -1,0 +1,55 @@
+import type { Trip } from '../archive/trip.ts';
+import { nearestOn, pointAt } from '../route/station.ts';
+import type { SlopeProfile } from '../route/slope.ts';
+import type { Track, Waypoint } from '../route/track.ts';
+import type { System } from '../units.ts';
+import { shown, slopeText } from '../units.ts';
+import type { Pin } from './obstacleEdit.ts';
+
+/** The trip on another track. Its obstacles stay where they are on the ground; their stations are read off the new track. */
+export function withTrack(trip: Trip, track: Track, waypoints: readonly Waypoint[]): Trip {
+  const obstacles = trip.obstacles
+    .map((obstacle) => ({ ...obstacle, stationM: nearestOn(track, obstacle.lng, obstacle.lat).stationM }))
+    .toSorted((a, b) => a.stationM - b.stationM);
+  return { ...trip, track, waypoints, obstacles };
+}
+
+/** A pin at the place of the track nearest to where someone pointed or stands; how far off that was, sideways. */
+export function pinNear(track: Track, lng: number, lat: number): { pin: Pin; offM: number } {
+  const foot = nearestOn(track, lng, lat);
+  return {
+    pin: { lng: foot.lng, lat: foot.lat, stationM: foot.stationM },
+    offM: Math.abs(foot.acrossM),
+  };
+}
+
+export function pinAt(track: Track, stationM: number): Pin {
+  const { lng, lat } = pointAt(track, stationM);
+  return { lng, lat, stationM };
+}
+
+/** Such as `Quarry ridge: 12.40 km, 3,120 points, 2 parts`. */
+export function trackWords(track: Track, system: System): string {
+  const parts = track.segmentStart.length;
+  const length = shown(lengthOf(track), 'distance', system);
+  const points = `${track.length.toLocaleString('en')} points`;
+  return `${track.name || 'unnamed track'}: ${length}, ${points}${parts > 1 ? `, ${parts} parts with gaps between` : ''}`;
+}
+
+export function lengthOf(track: Track): number {
+  return track.length === 0 ? 0 : track.distanceM[track.length - 1];
+}
+
+/** Share of the points that carry an elevation. */
+export function elevationShare(track: Track): number {
+  let known = 0;
+  for (const elevationM of track.elevationM) if (!Number.isNaN(elevationM)) known++;
+  return track.length === 0 ? 0 : known / track.length;
+}
+
+/** The steepest segments of a track either way, in words. */
+export function steepest({ segments }: SlopeProfile): { readonly up: string; readonly down: string } {
+  const slopes = segments.filter(({ known }) => known).map(({ slopeRad }) => slopeRad);
+  const words = (slopeRad: number) => (slopes.length === 0 ? 'not known' : slopeText(Math.abs(slopeRad)));
+  return { up: words(Math.max(0, ...slopes)), down: words(Math.min(0, ...slopes)) };
+}
