@@ -1,4 +1,4 @@
-import type { Reading } from '../problem.ts';
+import type { Problem, Reading } from '../problem.ts';
 import { Decoder } from './decode.ts';
 import { FaultList, Stop } from './faults.ts';
 import type { ReadLimits } from './limits.ts';
@@ -50,8 +50,15 @@ export async function readGpx(
     xml.end();
   } catch (stop) {
     if (!(stop instanceof Stop)) throw stop;
-    faults.add(stop.fault, stop.fault.refuses ? 0 : xml.line, '', stop.detail);
-    if (stop.fault.refuses) return { value: null, problems: faults.problems() };
+    if (stop.fault.refuses) return { value: null, problems: refusal(stop) };
+    faults.add(stop.fault, xml.line, '', stop.detail);
   }
   return { value: recorder.take(), problems: faults.problems() };
+}
+
+/** What else is wrong with a file that was turned away is of no interest. */
+function refusal({ fault, detail }: Stop): Problem[] {
+  const faults = new FaultList();
+  faults.add(fault, 0, '', detail);
+  return faults.problems();
 }

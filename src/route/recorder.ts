@@ -86,8 +86,7 @@ export class Recorder implements XmlListener {
     } else if (place === TRKPT || place === RTEPT || place === WPT) {
       this.#openPoint(attributes);
     } else if (place === TRK || place === RTE) {
-      this.#forgetNames();
-      this.#lastTimeS = NaN;
+      this.#openTrack();
     } else if (this.#around.length === 1) {
       this.#openRoot(name, attributes);
     }
@@ -148,6 +147,13 @@ export class Recorder implements XmlListener {
     if (version === undefined) this.#fault(FAULTS.versionMissing);
     else if (version !== '1.1' && version !== '1.0') this.#fault(FAULTS.version, version);
     if (creator === undefined) this.#fault(FAULTS.creatorMissing);
+  }
+
+  #openTrack(): void {
+    if (this.#tracks.length === this.#limits.tracks)
+      throw new Stop(FAULTS.tooManyTracks, this.#limits.tracks);
+    this.#forgetNames();
+    this.#lastTimeS = NaN;
   }
 
   /** GPX 1.1 schema (Topografix, 2004): latitudeType [-90, 90], longitudeType [-180, 180). */

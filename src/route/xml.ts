@@ -84,7 +84,7 @@ export class Xml {
   #violation(message: string): void {
     if (++this.#errors > this.#limits.xmlErrors) throw new Stop(FAULTS.tooBroken, this.#limits.xmlErrors);
     const fault = faultFor(message, this.#sawRoot);
-    if (fault === FAULTS.strayClosingTag) throw new Stop(fault);
+    if (fault === FAULTS.strayClosingTag || fault === FAULTS.doctype) throw new Stop(fault);
     this.#faults.add(fault, this.line, '', message.replace(/\.$/, ''));
   }
 }
@@ -93,6 +93,7 @@ export class Xml {
 function faultFor(message: string, sawRoot: boolean): Fault {
   if (message === 'unexpected close tag.') return FAULTS.crossedTags;
   if (message.startsWith('unmatched closing tag')) return FAULTS.strayClosingTag;
+  if (message.includes('doctype')) return FAULTS.doctype;
   if (message === 'documents may contain only one root.') return FAULTS.secondRoot;
   if (message === 'text data outside of root node.')
     return sawRoot ? FAULTS.textAfterRoot : FAULTS.textBeforeRoot;
