@@ -48,11 +48,11 @@ describe('a trip file is refused', () => {
 
 describe('a trip file keeps', () => {
   test('a size out of range, and says which and where', () => {
-    const read = readWith((_, __, stretch) => ((stretch.features as Json[])[0].depthM = 25));
+    const read = readWith((_, __, stretch) => ((stretch.features as Json[])[4].heightM = 25));
     expect(lines(read)).toEqual([
-      'error: obstacles[0].stretch.features[0].depthM: Depth is 2500 cm; it must lie between 1 cm and 150 cm. Correct it: Straight edge across the shoulders, tape down to the bottom.',
+      'error: obstacles[0].stretch.features[4].heightM: Height is 2500 cm; it must lie between 5 cm and 300 cm. Correct it: Crest above the straight line from foot to foot.',
     ]);
-    expect(read.value?.obstacles[0].stretch.features[0]).toMatchObject({ depthM: 25 });
+    expect(read.value?.obstacles[0].stretch.features[4]).toMatchObject({ heightM: 25 });
   });
 
   test('an unknown size as not known, through being written again', () => {

@@ -3,6 +3,7 @@ import type { Trip } from '../../src/archive/trip.ts';
 import type { Field, FieldTable, Values } from '../../src/field.ts';
 import { Points } from '../../src/route/points.ts';
 import type { Track } from '../../src/route/track.ts';
+import { checkStretch } from '../../src/terrain/check.ts';
 import type { Feature, FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
 import type { How } from '../../src/terrain/measure.ts';
@@ -89,20 +90,10 @@ function anyTrack(): fc.Arbitrary<Track> {
     });
 }
 
-/** Shapes end after they start. */
 function anyFeature(): fc.Arbitrary<Feature> {
   return fc
     .constantFrom(...(Object.keys(featureFields) as FeatureKind[]))
-    .chain((kind) => valuesOf(featureFields[kind]).map((values) => ({ kind, ...values }) as Feature))
-    .map((feature) => {
-      if ('fromM' in feature) {
-        const toM = Math.max(feature.fromM, feature.toM);
-        return { ...feature, fromM: Math.min(feature.fromM, feature.toM, toM - 0.5), toM };
-      }
-      if ('fromYM' in feature) return { ...feature, fromYM: Math.min(feature.fromYM, -0.5), toYM: 0.5 };
-      return feature;
-    })
-    .filter((feature) => !('fromM' in feature) || feature.fromM >= -100);
+    .chain((kind) => valuesOf(featureFields[kind]).map((values) => ({ kind, ...values }) as Feature));
 }
 
 function anyStretch(): fc.Arbitrary<Stretch> {
@@ -115,15 +106,18 @@ function anyStretch(): fc.Arbitrary<Stretch> {
       }),
       surface: valuesOf(surfaceFields),
       corridor: valuesOf(corridorFields),
-      features: fc.array(anyFeature(), { maxLength: 4 }),
+      features: fc.array(anyFeature(), { maxLength: 12 }),
       how: fc.constantFrom(...HOWS),
     })
     .map(({ how, ...ground }) => {
+      const possible = (feature: Feature) =>
+        checkStretch({ ...ground, features: [feature], hows: {} }, '').length === 0;
+      const features = ground.features.filter(possible);
       const hows: Record<string, How> = { lengthM: how, 'corridor.leftM': 'taped' };
-      ground.features.forEach((feature, i) => {
+      features.forEach((feature, i) => {
         hows[`features.${i}.${Object.keys(featureFields[feature.kind])[0]}`] = how;
       });
-      return { ...ground, hows };
+      return { ...ground, features, hows };
     });
 }
 
