@@ -5,7 +5,8 @@ import { importGpx } from '../workers/import.ts';
 import { look } from './look.svelte.ts';
 import { notices } from './notice.svelte.ts';
 import { TRACK } from './place.ts';
-import { trackWords, withTrack } from './trackEdit.ts';
+import { isRelief, relief } from './relief.svelte.ts';
+import { NEW_TRIP, trackWords, withTrack } from './trackEdit.ts';
 import { emptyTrip, open } from './trip.svelte.ts';
 import { where } from './where.svelte.ts';
 
@@ -26,7 +27,8 @@ class Incoming {
   async read(file: File): Promise<void> {
     if (this.stage.is === 'reading') this.stage.stop();
     this.problems = null;
-    if (await looksLikeTrip(file)) await this.#readTrip(file);
+    if (isRelief(file.name)) await this.#readRelief(file);
+    else if (await looksLikeTrip(file)) await this.#readTrip(file);
     else await this.#readGpx(file);
   }
 
@@ -36,11 +38,7 @@ class Incoming {
     if (into === 'this trip') {
       open.edit(`load ${track.name || 'track'}`, (trip) => withTrack(trip, track, recording.waypoints));
     } else {
-      const trip = withTrack(
-        emptyTrip(track.name || recording.name || 'New trip'),
-        track,
-        recording.waypoints,
-      );
+      const trip = withTrack(emptyTrip(track.name || recording.name || NEW_TRIP), track, recording.waypoints);
       if (!(await open.open(trip))) {
         this.problems = {
           file: trip.name,
@@ -88,6 +86,12 @@ class Incoming {
     if (tracks.length > 1)
       this.stage = { is: 'choosing', file: file.name, recording: { ...answer.value, tracks } };
     else await this.take(answer.value, tracks[0], open.now.track === null ? 'this trip' : 'a new trip');
+  }
+
+  async #readRelief(file: File): Promise<void> {
+    const problems = await relief.read(file, file.name);
+    if (problems.length > 0) this.problems = { file: file.name, list: problems };
+    if (relief.name === file.name) notices.say(`The map now shows the ground of ${file.name}.`);
   }
 
   async #readTrip(file: File): Promise<void> {

@@ -4,14 +4,21 @@ export interface Notice {
   readonly action?: { readonly name: string; readonly run: () => void };
 }
 
+/** How long a sentence stays that offers nothing to do. */
+const STAYS_MS = 9000;
+
 class Notices {
   now = $state.raw<Notice | null>(null);
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   say(words: string, action?: Notice['action']): void {
+    this.dismiss();
     this.now = action === undefined ? { words } : { words, action };
+    if (action === undefined) this.#timer = setTimeout(() => this.dismiss(), STAYS_MS);
   }
 
   dismiss(): void {
+    clearTimeout(this.#timer);
     this.now = null;
   }
 }

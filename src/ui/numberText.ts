@@ -23,7 +23,7 @@ export function readTyped(text: string, field: NumberField, system: System, mayB
     return { ok: false, fault: `${field.label} is empty. Enter ${rangeText(field, system)}.` };
   }
   if (!NUMBER.test(plain)) {
-    const example = toShown((field.min + field.max) / 2, field.quantity, system);
+    const example = toShown(field.min + (field.max - field.min) * 0.6, field.quantity, system);
     return { ok: false, fault: `“${trimmed}” is not a number. Write it as ${example}.` };
   }
   const value = fromShown(Number(plain), field.quantity, system);

@@ -6,12 +6,16 @@ import type { System } from '../units.ts';
 import { shown, slopeText } from '../units.ts';
 import type { Pin } from './obstacleEdit.ts';
 
+/** What a trip is called until someone or its track names it. */
+export const NEW_TRIP = 'New trip';
+
 /** The trip on another track. Its obstacles stay where they are on the ground; their stations are read off the new track. */
 export function withTrack(trip: Trip, track: Track, waypoints: readonly Waypoint[]): Trip {
   const obstacles = trip.obstacles
     .map((obstacle) => ({ ...obstacle, stationM: nearestOn(track, obstacle.lng, obstacle.lat).stationM }))
     .toSorted((a, b) => a.stationM - b.stationM);
-  return { ...trip, track, waypoints, obstacles };
+  const name = trip.name === NEW_TRIP && track.name !== '' ? track.name : trip.name;
+  return { ...trip, name, track, waypoints, obstacles };
 }
 
 /** A pin at the place of the track nearest to where someone pointed or stands; how far off that was, sideways. */

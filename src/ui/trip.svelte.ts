@@ -8,6 +8,7 @@ import { draftsOf, keepDrafts } from './drafts.ts';
 import type { History } from './history.ts';
 import { begin, redo, seal, step, undo } from './history.ts';
 import { newId } from './identity.ts';
+import { NEW_TRIP } from './trackEdit.ts';
 
 /** Whether the trip on screen is in the device's store. */
 export type Keeping =
@@ -16,7 +17,7 @@ export type Keeping =
 /** Pause in typing after which the trip is stored; what is lost if the device dies is at most this. */
 const STORE_AFTER_MS = 300;
 
-export function emptyTrip(name = 'New trip'): Trip {
+export function emptyTrip(name = NEW_TRIP): Trip {
   return {
     id: newId(),
     name,
