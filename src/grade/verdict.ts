@@ -6,7 +6,7 @@ import type { TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
-import { assessBounds } from '../traverse/bounds/bounds.ts';
+import { assessTraverse } from '../traverse/traverse.ts';
 import type { Rung } from '../vehicle/aids.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { VehicleField } from '../vehicle/specs.ts';
@@ -56,9 +56,6 @@ export function rankOf(word: VerdictWord): number {
 /** Checks whose failing hurts people: here the hard end of the range decides, not the values as entered. */
 const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', 'side hold', 'braking'];
 
-/** Fastest entry that is ever advised for carrying over a stretch: a brisk walk's double. Common practice, no source. */
-const MOST_ENTRY_MPS = 3;
-
 function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
   const said = (word: VerdictWord, limit: Check, entrySpeedMps = 0, pullN = 0): RungVerdict => ({
     rung,
@@ -80,7 +77,7 @@ function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
   if (lacking !== undefined) {
     const others = worst.checks.filter((check) => check.name !== 'traction');
     const steady = others.every((check) => check.margin >= check.tolerance);
-    if (steady && worst.entrySpeedMps <= MOST_ENTRY_MPS)
+    if (steady && Number.isFinite(worst.entrySpeedMps))
       return said('needs momentum', lacking, worst.entrySpeedMps);
     return said('needs a pull', lacking, 0, worst.pullN);
   }
@@ -104,14 +101,14 @@ function notKnown(rung: Rung, cause: string): RungVerdict {
   };
 }
 
-/** The verdict for one vehicle on one line. `assess` is the physics; the quick bounds unless another is given. */
+/** The verdict for one vehicle on one line. `assess` is the physics; the traverse unless another is given. */
 export function verdictOf(
   vehicle: Vehicle,
   obstacle: Obstacle,
   line: Line,
   direction: Direction,
   trackSlope: TrackSlope | null,
-  assess: Assess = assessBounds,
+  assess: Assess = assessTraverse,
 ): Verdict {
   const rungs = ladder(vehicle.values);
   const missing = (Object.keys(vehicleFields) as VehicleField[]).filter((name) =>

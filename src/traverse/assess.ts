@@ -45,7 +45,7 @@ export interface Check {
 export interface Findings {
   readonly known: true;
   readonly checks: readonly Check[];
-  /** Least speed on entry that carries the vehicle over the stretch where traction lacks; 0 where none does. */
+  /** Least speed on entry that carries the vehicle over where traction lacks; 0 where none lacks, Infinity where no safe speed does. */
   readonly entrySpeedMps: number;
   /** Pull that makes up for the traction lacking at the worst station, newtons; 0 where none does. */
   readonly pullN: number;

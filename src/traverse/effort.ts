@@ -23,7 +23,7 @@ export interface Effort {
   readonly holdCase: Uint8Array;
   /** What the camber asks of that axle sideways. */
   readonly holdAsk: Float64Array;
-  /** Braking force that loaded wheels can hold against the slope. */
+  /** Braking force that loaded wheels can hold against the slope, mean over a wheelbase. */
   readonly brake: Float64Array;
 }
 
@@ -59,7 +59,8 @@ export function effortAlong(
     if (record.standing[n] !== 0) continue;
     const V = record.loadN.subarray(4 * n, 4 * n + 4);
     const climb = record.climbTan.subarray(4 * n, 4 * n + 4);
-    const cross = record.crossTan.subarray(4 * n, 4 * n + 4);
+    const fallLeft = record.fallLeftTan.subarray(4 * n, 4 * n + 4);
+    const fallRight = record.fallRightTan.subarray(4 * n, 4 * n + 4);
     greatestDrive(line, V, climb, peak, sliding, drive);
     const ask = up.x + (f * (V[0] + V[1] + V[2] + V[3])) / weightN;
     effort.push[n] = drive.alongN / weightN;
@@ -86,14 +87,35 @@ export function effortAlong(
       const sign = toRight === 1 ? 1 : -1;
       const share = left === 0 ? frontShare : 1 - frontShare;
       const needN = sign * up.y * weightN * share;
-      const hold = (sideHoldN(V, cross, left, sign, mu[left], mu[left + 1]) - needN) / (weightN * share);
+      const hold =
+        (sideHoldN(V, toRight ? fallRight : fallLeft, left, mu[left], mu[left + 1]) - needN) /
+        (weightN * share);
       if (hold >= effort.hold[n]) continue;
       effort.hold[n] = hold;
       effort.holdCase[n] = which;
       effort.holdAsk[n] = sign * up.y;
     }
   }
+  effort.brake.set(meanOver(effort.brake, record, chassis.wheelbaseM));
   return effort;
+}
+
+/** Mean over a wheelbase about each station, of those where the vehicle stands: a shorter step is rolled over, not slid down. */
+function meanOver(values: Float64Array, record: TraverseRecord, lengthM: number): Float64Array {
+  const { length, standing, stationM } = record;
+  const reach = length > 1 ? Math.round(lengthM / 2 / (stationM[1] - stationM[0])) : 0;
+  const sum = new Float64Array(length + 1);
+  const count = new Float64Array(length + 1);
+  for (let n = 0; n < length; n++) {
+    const stands = standing[n] === 0 ? 1 : 0;
+    sum[n + 1] = sum[n] + stands * values[n];
+    count[n + 1] = count[n] + stands;
+  }
+  return values.map((value, n) => {
+    const from = Math.max(0, n - reach);
+    const to = Math.min(length, n + reach + 1);
+    return count[to] > count[from] ? (sum[to] - sum[from]) / (count[to] - count[from]) : value;
+  });
 }
 
 /** What one braked wheel, sliding, holds on the way down where its contact climbs at tan α = t: V tan(λ + α). */

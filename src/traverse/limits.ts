@@ -17,8 +17,11 @@ export const BEYOND_M = 8;
 /** Steepest tangent of a contact that is reckoned with; beyond it (87°) a wheel pushes at a wall. */
 export const STEEPEST_CONTACT = 20;
 
-/** How far below the highest ground under a tyre other ground still carries load, metres: the tread yields about so far. */
-export const TREAD_YIELD_M = 0.03;
+/**
+ * Slide to one side that spoils a line, metres: twice the driver's error. A wheel that would come to rest sooner, as in
+ * the bottom of a rut, has not left its line.
+ */
+export const SLIDE_M = 0.2;
 
 /** A pose turned further than this from the plane (tangent) is falling. */
 export const FALLING = 1;
@@ -38,8 +41,8 @@ export const LIFTED = 1e-6;
 /** Least 1 + μ tan α that is reckoned with where a contact falls away steeply; keeps a wheel's bound finite. */
 export const LEAST_BITE = 0.1;
 
-/** Fastest that momentum is relied on, m/s (15 km/h). */
-export const SPEED_CAP_MPS = 15 / 3.6;
+/** Fastest that momentum is relied on, m/s: 10 km/h, a run. Common practice, no source. More would carry further and break more. */
+export const SPEED_CAP_MPS = 10 / 3.6;
 
 /** Length over which a wheel path's crest is judged for the speed that would lift a wheel, metres: half a wheelbase. */
 export const CREST_M = 1.2;

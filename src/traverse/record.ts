@@ -13,7 +13,8 @@ export interface TraverseRecord {
   /** Ground heights under the wheels, as rigid wheels feel them. */
   readonly bottomM: Float64Array;
   readonly climbTan: Float64Array;
-  readonly crossTan: Float64Array;
+  readonly fallLeftTan: Float64Array;
+  readonly fallRightTan: Float64Array;
   readonly heaveM: Float64Array;
   /** Tangents of the body's pitch and roll from the plane; nose down and right side down positive. */
   readonly pitch: Float64Array;
@@ -30,7 +31,8 @@ export function emptyRecord(length: number): TraverseRecord {
     travelM: new Float64Array(4 * length),
     bottomM: new Float64Array(4 * length),
     climbTan: new Float64Array(4 * length),
-    crossTan: new Float64Array(4 * length),
+    fallLeftTan: new Float64Array(4 * length),
+    fallRightTan: new Float64Array(4 * length),
     heaveM: new Float64Array(length),
     pitch: new Float64Array(length),
     roll: new Float64Array(length),

@@ -45,7 +45,8 @@ export function march(
     for (let n = 0; n < count; n++) {
       record.bottomM[4 * n + i] = path.bottomM[n];
       record.climbTan[4 * n + i] = path.climbTan[n];
-      record.crossTan[4 * n + i] = path.crossTan[n];
+      record.fallLeftTan[4 * n + i] = path.fallLeftTan[n];
+      record.fallRightTan[4 * n + i] = path.fallRightTan[n];
     }
   }
   const body = new Equilibrium(chassis, up);
@@ -89,7 +90,7 @@ export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
     return {
       known: true,
       checks: [...fit, ...checks, hold, braking, traction],
-      entrySpeedMps: within ? speed : 0,
+      entrySpeedMps: within ? speed : Infinity,
       pullN: Math.max(0, -traction.margin * chassis.massKg * G_MPS2),
     };
   });

@@ -1,4 +1,4 @@
-import { STEEPEST_CONTACT, TREAD_YIELD_M } from './limits.ts';
+import { SLIDE_M, STEEPEST_CONTACT } from './limits.ts';
 import type { Relief } from './relief.ts';
 
 /** A rigid wheel rolled along one wheel path, station by station. */
@@ -7,8 +7,10 @@ export interface WheelPath {
   readonly bottomM: Float64Array;
   /** Tangent of the ground's climb at the contact, α; positive where the wheel climbs. */
   readonly climbTan: Float64Array;
-  /** Tangent of the ground's slope across at the contact, β; positive where the left is high. */
-  readonly crossTan: Float64Array;
+  /** How the wheel would sink if it slid `SLIDE_M` to the left: drop over way, tan β; negative where it would rise. */
+  readonly fallLeftTan: Float64Array;
+  /** The same to the right. */
+  readonly fallRightTan: Float64Array;
 }
 
 /**
@@ -29,19 +31,31 @@ export function wheelPath(
   radiusM: number,
   sectionM: number,
 ): WheelPath {
+  const rolled = (y: number) => roll(relief, fromXM, stationM, count, y, radiusM, sectionM);
+  const { bottomM, climbTan } = rolled(yM);
+  const fall = (asideM: number) =>
+    rolled(yM + asideM).bottomM.map((aside, n) => (bottomM[n] - aside) / SLIDE_M);
+  return { bottomM, climbTan, fallLeftTan: fall(SLIDE_M), fallRightTan: fall(-SLIDE_M) };
+}
+
+function roll(
+  relief: Relief,
+  fromXM: number,
+  stationM: number,
+  count: number,
+  yM: number,
+  radiusM: number,
+  sectionM: number,
+): Pick<WheelPath, 'bottomM' | 'climbTan'> {
   const R = radiusM;
   const step = relief.stepM;
   const { first, last } = relief.linesUnder(yM - sectionM / 2, yM + sectionM / 2);
-  const lines: Float64Array[] = [];
-  for (let j = first; j <= last; j++) lines.push(relief.line(j));
-  const top = Float64Array.from(lines[0]);
-  for (const line of lines) for (let i = 0; i < top.length; i++) if (line[i] > top[i]) top[i] = line[i];
-
-  const path = {
-    bottomM: new Float64Array(count),
-    climbTan: new Float64Array(count),
-    crossTan: new Float64Array(count),
-  };
+  const top = Float64Array.from(relief.line(first));
+  for (let j = first + 1; j <= last; j++) {
+    const line = relief.line(j);
+    for (let i = 0; i < top.length; i++) if (line[i] > top[i]) top[i] = line[i];
+  }
+  const path = { bottomM: new Float64Array(count), climbTan: new Float64Array(count) };
   for (let n = 0; n < count; n++) {
     const at = (fromXM + n * stationM - relief.fromM) / step;
     const from = Math.max(0, Math.ceil(at - R / step));
@@ -73,28 +87,6 @@ export function wheelPath(
     path.bottomM[n] = bottom - R;
     const rise = Math.sqrt(Math.max(0, R * R - u * u));
     path.climbTan[n] = Math.abs(u) >= rise * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / rise;
-    path.crossTan[n] = crossTan(lines, Math.round(at + u / step), relief.acrossM);
   }
   return path;
-}
-
-/**
- * Slope across under a tread that yields: each piece of ground between two lines carries load as far as it stands within
- * d of the highest, w = max(0, d − (z_top − z)), and tan β = Σ w (dz/dy) / Σ w. A wheel that just overhangs a rut hardly
- * feels its wall; one perched on the shoulder does.
- */
-function crossTan(lines: readonly Float64Array[], i: number, acrossM: number): number {
-  const at = Math.max(0, Math.min(lines[0].length - 1, i));
-  let top = -Infinity;
-  for (const line of lines) top = Math.max(top, line[at]);
-  let weights = 0;
-  let sum = 0;
-  for (let j = 1; j < lines.length; j++) {
-    const left = lines[j][at];
-    const right = lines[j - 1][at];
-    const weight = Math.max(1e-6, TREAD_YIELD_M - (top - (left + right) / 2));
-    weights += weight;
-    sum += (weight * (left - right)) / acrossM;
-  }
-  return weights > 0 ? sum / weights : 0;
 }

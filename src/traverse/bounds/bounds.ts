@@ -6,6 +6,7 @@ import { loadedMassHeightM, totalMassKg } from '../../vehicle/vehicle.ts';
 import type { Ground } from '../../terrain/ground.ts';
 import type { Assess, Check, CheckName } from '../assess.ts';
 import type { Quantity } from '../../units.ts';
+import { SPEED_CAP_MPS } from '../limits.ts';
 import { fitChecks } from './fit.ts';
 import { wheelLoads } from './wheelLoads.ts';
 import type { Stance } from './stance.ts';
@@ -50,10 +51,11 @@ export const assessBounds: Assess = (values, ground, offsetM, aidSets) => {
   return aidSets.map((aids) => {
     const { check, lackJ } = tractionCheck(values, ground, aids, stances);
     const massKg = totalMassKg(values);
+    const speedMps = Math.sqrt((2 * lackJ) / massKg);
     return {
       known: true,
       checks: [...shared, check],
-      entrySpeedMps: Math.sqrt((2 * lackJ) / massKg),
+      entrySpeedMps: speedMps <= SPEED_CAP_MPS ? speedMps : Infinity,
       pullN: Math.max(0, -check.margin * massKg * G_MPS2),
     };
   });
