@@ -1,0 +1,38 @@
+import type { RungVerdict, VerdictWord } from '../grade/verdict.ts';
+import type { Check } from '../traverse/assess.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+
+/** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`. */
+export function marginText(check: Check, system: System): string {
+  const size = amount(Math.abs(check.margin), check, system);
+  return check.margin < 0 ? `short by ${size}` : `${size} spare`;
+}
+
+/** One side of a check in its unit: what there is, or what is needed. */
+export function amount(value: number, { quantity }: Pick<Check, 'quantity'>, system: System): string {
+  return quantity === 'share' ? `${value.toFixed(2)} of its weight` : shown(value, quantity, system);
+}
+
+/** What limits: the cause where it fails, the nearest limit where it goes. */
+export function limitText({ word, cause, limit }: RungVerdict): string {
+  const passes = word === 'goes' || word === 'goes with care';
+  return passes && limit !== null ? `nearest limit: ${limit.name}` : cause;
+}
+
+/** What has to be done besides driving: entry speed, or pull; empty where nothing. */
+export function demandText({ word, entrySpeedMps, pullN }: RungVerdict, system: System): string {
+  if (word === 'needs momentum') return `enter at ${shown(entrySpeedMps, 'speed', system)} at least`;
+  if (word === 'needs a pull') return `about ${shown(pullN, 'force', system)} of pull`;
+  return '';
+}
+
+/** Whether aids and line are worth naming. */
+export function goesSomehow(word: VerdictWord): boolean {
+  return word !== 'does not go' && word !== 'not known';
+}
+
+/** For style sheets. */
+export function wordClass(word: VerdictWord): string {
+  return word.replaceAll(' ', '-');
+}

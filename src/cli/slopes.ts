@@ -1,0 +1,85 @@
+import type { SlopeSegment } from '../route/slope.ts';
+import { slopeOf } from '../route/slope.ts';
+import type { Track } from '../route/track.ts';
+import { shown, slopeText } from '../units.ts';
+import type { Answer, Command } from './command.ts';
+import { nothingBut } from './command.ts';
+import { gpxFrom } from './input.ts';
+import type { Options } from './options.ts';
+import { tableText } from './table.ts';
+
+/** Stretches of like slope of each track in a recording. */
+export const slopes: Command = {
+  usage: 'slopes FILE.gpx',
+  sentence: 'The stretches of like slope of each track, with how well they are known.',
+  run: async (options) => {
+    const { value, problems } = await gpxFrom(options.file);
+    if (value === null) return nothingBut(problems);
+    const tracks = value.tracks.map((track) => ({ track, profile: slopeOf(track) }));
+    const answer: Answer = {
+      text: tracks
+        .map(({ track, profile }) => textOf(track, profile.baselineM, profile.segments, options))
+        .join('\n\n'),
+      json: tracks.map(({ track, profile }) => ({
+        name: track.name,
+        kind: track.kind,
+        points: track.length,
+        lengthM: lengthOf(track),
+        baselineM: profile.baselineM,
+        segments: travelled(profile.segments, lengthOf(track), options.reversed),
+      })),
+      problems,
+    };
+    return answer;
+  },
+};
+
+function textOf(
+  track: Track,
+  baselineM: number,
+  segments: readonly SlopeSegment[],
+  { system, reversed }: Options,
+): string {
+  const lengthM = lengthOf(track);
+  const parts = track.segmentStart.length;
+  const head = [
+    track.name || `Unnamed ${track.kind}`,
+    `${shown(lengthM, 'distance', system)}, ${track.length.toLocaleString('en')} points`,
+    ...(parts > 1 ? [`${parts} parts with gaps between`] : []),
+    ...(reversed ? ['reversed'] : []),
+  ].join(', ');
+  const note = `Slope is read over ${shown(baselineM, 'length', system)} of track: a shorter pitch may be steeper than it says.`;
+  const rows = travelled(segments, lengthM, reversed);
+  if (rows.length === 0) return `${head}\nThe track has no length, and so no slope.`;
+  const table = tableText<SlopeSegment>(
+    [
+      { head: 'from', right: true, cell: ({ fromM }) => shown(fromM, 'distance', system) },
+      { head: 'to', right: true, cell: ({ toM }) => shown(toM, 'distance', system) },
+      { head: 'slope', cell: ({ slopeRad }) => slopeText(slopeRad) },
+      { head: '±', right: true, cell: ({ plusMinusRad }) => shown(plusMinusRad, 'angle', system) },
+      { head: 'rise', right: true, cell: ({ riseM }) => shown(riseM, 'length', system) },
+    ],
+    rows,
+  );
+  return `${head}\n${note}\n\n${table}`;
+}
+
+/** Segments as they are met, measured from where the travel begins. */
+function travelled(
+  segments: readonly SlopeSegment[],
+  lengthM: number,
+  reversed: boolean,
+): readonly SlopeSegment[] {
+  if (!reversed) return segments;
+  return segments.toReversed().map(({ fromM, toM, slopeRad, riseM, ...rest }) => ({
+    ...rest,
+    fromM: lengthM - toM,
+    toM: lengthM - fromM,
+    slopeRad: -slopeRad,
+    riseM: -riseM,
+  }));
+}
+
+function lengthOf(track: Track): number {
+  return track.length === 0 ? 0 : track.distanceM[track.length - 1];
+}

@@ -1,0 +1,14 @@
+import { slopeAt, slopeOf } from '../route/slope.ts';
+import type { Track } from '../route/track.ts';
+import type { Obstacle } from '../terrain/obstacle.ts';
+import type { Place } from './matrix.ts';
+
+/** The obstacles of a track, each with the slope that the track's elevations tell there. */
+export function placesOn(track: Track | null, obstacles: readonly Obstacle[]): Place[] {
+  if (track === null) return obstacles.map((obstacle) => ({ obstacle, trackSlope: null }));
+  const profile = slopeOf(track);
+  return obstacles.map((obstacle) => {
+    const { slopeRad, plusMinusRad } = slopeAt(profile, obstacle.stationM);
+    return { obstacle, trackSlope: Number.isNaN(slopeRad) ? null : { slopeRad, plusMinusRad } };
+  });
+}
