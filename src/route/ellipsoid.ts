@@ -34,7 +34,7 @@ export function metresPerDegree(lat: number): { readonly east: number; readonly 
  *   x = 2 N cos(phi) sin(dLambda / 2),  y = 2 M sin(dPhi / 2) cos(dLambda / 2),  c^2 = x^2 + y^2,
  * since cos(phi1) cos(phi2) = cos^2(phi) - sin^2(dPhi / 2); the arc is 2 M asin(c / 2 M).
  * Below 1 km sin(a) = a and arc = chord are used: 0.04 ppm at 80 degrees of latitude, 0.94 at 88.
- * Against Karney's geodesics: within 1 ppm to 200 km, 30 ppm at 1,000 km.
+ * Against Karney's geodesics: within 1 ppm to 200 km, 30 ppm at 1,000 km, 0.3 % at 13,000 km.
  */
 export function stepM(lng1: number, lat1: number, lng2: number, lat2: number): number {
   const phi = ((lat1 + lat2) / 2) * RAD;
