@@ -1,0 +1,4 @@
+/** The middle of an odd number of values. */
+export function median(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[values.length >> 1];
+}
