@@ -6,7 +6,20 @@ import { shown } from '../units.ts';
 /** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`. */
 export function marginText(check: Check, system: System): string {
   const size = amount(Math.abs(check.margin), check, system);
+  if (!/[1-9]/.test(size)) return check.margin < 0 ? 'just short' : 'just enough';
   return check.margin < 0 ? `short by ${size}` : `${size} spare`;
+}
+
+/** The margin of the deciding check; where it goes, that is the margin at the hard end of what was measured. */
+export function limitMarginText({ word, limit }: RungVerdict, system: System): string {
+  if (limit === null) return '';
+  const margin = marginText(limit, system);
+  if (!passes(word)) return margin;
+  return limit.margin < 0 ? `may be ${margin}` : `${margin} at worst`;
+}
+
+function passes(word: VerdictWord): boolean {
+  return word === 'goes' || word === 'goes with care';
 }
 
 /** One side of a check in its unit: what there is, or what is needed. */
@@ -16,8 +29,7 @@ export function amount(value: number, { quantity }: Pick<Check, 'quantity'>, sys
 
 /** What limits: the cause where it fails, the nearest limit where it goes. */
 export function limitText({ word, cause, limit }: RungVerdict): string {
-  const passes = word === 'goes' || word === 'goes with care';
-  return passes && limit !== null ? `nearest limit: ${limit.name}` : cause;
+  return passes(word) && limit !== null ? `nearest limit: ${limit.name}` : cause;
 }
 
 /** What has to be done besides driving: entry speed, or pull; empty where nothing. */

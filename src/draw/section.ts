@@ -74,8 +74,8 @@ export function sectionSvg(view: SectionView): string {
     vehicle && stance ? vehicleAt(vehicle, stance, offsetM, topZ, at) : '',
     stroke('surface', line),
     ...featureSizes(view, at),
-    corridorSizes(view, half, topPx, at),
-    camberRad === 0 ? '' : level(view, half, lowZ, at),
+    corridorSizes(view, half, at),
+    camberRad === 0 ? '' : level(view, half, at),
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing section" viewBox="0 0 ${n(view.widthPx)} ${n(heightPx)}" ` +
@@ -185,13 +185,15 @@ function vehicleAt(v: VehicleValues, stance: Stance, offsetM: number, topZ: numb
     on(-out, v.sillHeightM + 0.05),
     on(-out, bodyZ),
   ];
+  const broken = Array.from({ length: 13 }, (_, i) =>
+    on(out - (i / 12) * 2 * out, bodyZ + (i % 2 === 0 ? 0 : 0.035)),
+  );
   return (
-    `<g class="vehicle">${stroke('body', body)}` +
+    `<g class="vehicle">${stroke('body', body)}${stroke('broken', broken)}` +
     tube(-track, track) +
     tyre(track) +
     tyre(-track) +
     stroke(stance.housingInGroundM > 0 ? 'housing touches' : 'housing', housing, true) +
-    stroke('line-stands', [on(0, bodyZ - 0.05), on(0, bodyZ)]) +
     '</g>'
   );
 }
@@ -245,12 +247,7 @@ function featureSizes({ stretch, stationM, system }: SectionView, at: At): strin
 }
 
 /** Room either side of the main line, and the offset of the line that the vehicle stands on, above everything. */
-function corridorSizes(
-  { stretch, offsetM, system }: SectionView,
-  half: number,
-  topPx: number,
-  at: At,
-): string {
+function corridorSizes({ stretch, offsetM, system }: SectionView, half: number, at: At): string {
   const length = (valueM: number) => shown(valueM, 'length', system);
   const middle = at(0, 0)[0];
   const room = (side: 1 | -1, distanceM: number) => {
@@ -276,7 +273,6 @@ function corridorSizes(
           [at(offsetM, 0)[0], 24],
           [at(offsetM, 0)[0], at(offsetM, 0)[1]],
         ]);
-  void topPx;
   return room(1, stretch.corridor.leftM) + room(-1, stretch.corridor.rightM) + offset;
 }
 
@@ -299,10 +295,9 @@ function waterLevel({ stretch, stationM, system }: SectionView, half: number, at
 }
 
 /** A level through the main line's foot, so that the lean can be read. */
-function level({ stretch, system }: SectionView, half: number, lowZ: number, at: At): string {
+function level({ stretch, system }: SectionView, half: number, at: At): string {
   const [x, y] = at(0, 0);
-  const far = (half * 0.9 * Math.abs(at(1, 0)[0] - x)) | 0;
-  void lowZ;
+  const far = half * 0.9 * Math.abs(at(1, 0)[0] - x);
   return (
     stroke('level', [
       [x - far, y],

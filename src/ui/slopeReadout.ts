@@ -1,0 +1,50 @@
+import type { SlopeHere } from '../route/slope.ts';
+import type { System } from '../units.ts';
+import { degrees, shown } from '../units.ts';
+
+/** Slopes of less than this are called level. */
+const LEVEL_RAD = 0.002;
+
+/** What the long section says of a station, in parts that may wrap between. */
+export interface Readout {
+  readonly station: string;
+  readonly elevation: string;
+  /** Such as `climbs 15.7° ± 1.9°`. */
+  readonly slope: string;
+  /** The same in percent and as 1 in n, each with its range. */
+  readonly otherWords: readonly string[];
+}
+
+export function readoutOf(stationM: number, here: SlopeHere, system: System): Readout {
+  const station = shown(stationM, 'distance', system);
+  if (Number.isNaN(here.smoothedM))
+    return { station, elevation: 'elevation not known', slope: 'slope not known', otherWords: [] };
+  const elevation = shown(here.smoothedM, 'length', system).replace(/\.\d+(?= )/, '');
+  const { slopeRad, plusMinusRad } = here;
+  const steep = Math.abs(slopeRad);
+  const way = steep < LEVEL_RAD ? 'level' : slopeRad > 0 ? 'climbs' : 'falls';
+  const slope = `${way} ${degrees(steep).toFixed(1)}° ± ${degrees(plusMinusRad).toFixed(1)}°`;
+  return {
+    station,
+    elevation,
+    slope,
+    otherWords: [percent(steep, plusMinusRad), oneIn(steep, plusMinusRad)],
+  };
+}
+
+/** As `28 % (24 to 32)`; a range that reaches past level says so by a minus. */
+function percent(steep: number, plusMinus: number): string {
+  const of = (rad: number) => (100 * Math.tan(rad)).toFixed(0).replace('-', '−').replace('−0', '0');
+  return `${of(steep)} % (${of(steep - plusMinus)} to ${of(steep + plusMinus)})`;
+}
+
+/** As `1 in 3.6 (3.1 to 4.1)`, or how steep at most where it may as well be level. */
+function oneIn(steep: number, plusMinus: number): string {
+  const of = (rad: number) => {
+    const run = 1 / Math.tan(rad);
+    return run < 9.95 ? run.toFixed(1) : run.toFixed(0);
+  };
+  const most = of(steep + plusMinus);
+  if (steep - plusMinus < LEVEL_RAD) return `1 in ${most} at most`;
+  return `1 in ${of(steep)} (${most} to ${of(steep - plusMinus)})`;
+}
