@@ -13,12 +13,14 @@ const DIRECTION_M = 3;
 /** At a bend, an offset line goes out to this many times its offset at most. */
 const MITRE_LIMIT = 2;
 
+/** Points that Turf thins at a time: it calls itself once a point at worst, and its time grows with the square. */
+const BLOCK = 4_096;
+
 /**
  * A path with fewer points that stays within `toleranceM` of the given one, by `turf.simplify` in a plane at its mid
  * latitude. For overviews; the longitudes run on past 180 where the path crosses that meridian, as maps want it.
  */
 export function simplified({ lng, lat }: Path, toleranceM: number): Path {
-  if (lng.length < 3) return { lng, lat };
   const { east, north } = metresPerDegree((lat[0] + lat[lat.length - 1]) / 2);
   const squeeze = east / north;
   let eastward = lng[0];
@@ -26,12 +28,12 @@ export function simplified({ lng, lat }: Path, toleranceM: number): Path {
     eastward += i > 0 ? wrapLng(lng[i] - lng[i - 1]) : 0;
     return [eastward * squeeze, y];
   });
-  const line = simplify(lineString(plane), {
-    tolerance: toleranceM / north,
-    highQuality: true,
-    mutate: true,
-  });
-  const kept = line.geometry.coordinates;
+  const kept = plane.slice(0, 1);
+  for (let from = 0; from < plane.length - 1; from += BLOCK) {
+    const block = lineString(plane.slice(from, from + BLOCK + 1));
+    const thinned = simplify(block, { tolerance: toleranceM / north, highQuality: true, mutate: true });
+    kept.push(...thinned.geometry.coordinates.slice(1));
+  }
   return {
     lng: Float64Array.from(kept, ([x]) => x / squeeze),
     lat: Float64Array.from(kept, ([, y]) => y),

@@ -183,6 +183,15 @@ describe('a simplified path', () => {
     }
   });
 
+  it('may have any number of points that all matter', () => {
+    const zigzag = { lng: new Float64Array(30_000), lat: new Float64Array(30_000) };
+    for (let i = 0; i < zigzag.lng.length; i++) {
+      zigzag.lng[i] = 10 + i * 1e-6;
+      zigzag.lat[i] = 10 + (i % 2) * 1e-8 * i;
+    }
+    expect(simplified(zigzag, 2).lng.length).toBeGreaterThan(20_000);
+  });
+
   it('runs on past 180 degrees', () => {
     const path = simplified(
       { lng: Float64Array.of(179.9, -180, -179.9), lat: Float64Array.of(0, 0.1, 0) },
