@@ -1,7 +1,8 @@
-import type { Verdict } from '../grade/verdict.ts';
-import { rankOf, verdictOf } from '../grade/verdict.ts';
+import type { Grounds, Verdict } from '../grade/verdict.ts';
+import { groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
-import type { Direction, Obstacle } from '../terrain/obstacle.ts';
+import type { Direction, Obstacle, Stretch } from '../terrain/obstacle.ts';
+import { stretchOf } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** An obstacle with what the track's elevations say of the slope there, if they say anything. */
@@ -42,17 +43,27 @@ function better(a: Verdict, b: Verdict): boolean {
   return rungs !== 0 ? rungs < 0 : ease(a) > ease(b);
 }
 
-export function cellOf(place: Place, vehicle: Vehicle, direction: Direction): Cell {
+/** One obstacle for every vehicle of `vehicles`, in their order. */
+export function rowOf(place: Place, vehicles: readonly Vehicle[], direction: Direction): Cell[] {
   const { obstacle, trackSlope } = place;
-  const verdicts = obstacle.lines.map((line) => ({
-    lineId: line.id,
-    verdict: verdictOf(vehicle, obstacle, line, direction, trackSlope),
-  }));
-  let best = 0;
-  verdicts.forEach(({ verdict }, i) => {
-    if (better(verdict, verdicts[best].verdict)) best = i;
+  const known = new Map<Stretch, Grounds>();
+  const lines = obstacle.lines.map((line) => {
+    const stretch = stretchOf(obstacle, line);
+    const grounds = known.get(stretch) ?? groundsOf(stretch, direction, trackSlope);
+    known.set(stretch, grounds);
+    return { lineId: line.id, grounds, offsetM: offsetOf(line, direction) };
   });
-  return { obstacleId: obstacle.id, vehicleId: vehicle.id, verdicts, best };
+  return vehicles.map((vehicle) => {
+    const verdicts = lines.map(({ lineId, grounds, offsetM }) => ({
+      lineId,
+      verdict: verdictOn(vehicle, grounds, offsetM),
+    }));
+    let best = 0;
+    verdicts.forEach(({ verdict }, i) => {
+      if (better(verdict, verdicts[best].verdict)) best = i;
+    });
+    return { obstacleId: obstacle.id, vehicleId: vehicle.id, verdicts, best };
+  });
 }
 
 /** Places in the order in which they are met; they are kept in the order of the recorded track. */
@@ -65,9 +76,5 @@ export function matrixOf(
   vehicles: readonly Vehicle[],
   direction: Direction,
 ): Matrix {
-  return {
-    cells: inOrderOfTravel(places, direction).map((place) =>
-      vehicles.map((vehicle) => cellOf(place, vehicle, direction)),
-    ),
-  };
+  return { cells: inOrderOfTravel(places, direction).map((place) => rowOf(place, vehicles, direction)) };
 }

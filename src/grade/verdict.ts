@@ -1,8 +1,6 @@
-import type { Direction, Line, Obstacle } from '../terrain/obstacle.ts';
-import { stretchOf } from '../terrain/obstacle.ts';
-import type { Take } from '../terrain/take.ts';
+import type { Direction, Line, Stretch } from '../terrain/obstacle.ts';
 import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
-import type { TrackSlope } from '../terrain/ground.ts';
+import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
@@ -101,36 +99,51 @@ function notKnown(rung: Rung, cause: string): RungVerdict {
   };
 }
 
-/** The verdict for one vehicle on one line. `assess` is the physics; the traverse unless another is given. */
-export function verdictOf(
+/** Ground decided for one direction of travel, as entered and at its worst; null where a number of it is not known. */
+export interface Grounds {
+  readonly entered: Ground | null;
+  readonly worst: Ground | null;
+}
+
+export function groundsOf(stretch: Stretch, direction: Direction, trackSlope: TrackSlope | null): Grounds {
+  return {
+    entered: groundOf(stretch, direction, trackSlope, AS_ENTERED),
+    worst: groundOf(stretch, direction, trackSlope, AT_WORST),
+  };
+}
+
+/** How far left of the main line, in the direction of travel. */
+export function offsetOf(line: Line, direction: Direction): number {
+  if (line.kind === 'bypass') return 0;
+  return direction === 'reversed' ? -line.offsetM : line.offsetM;
+}
+
+/** The verdict for one vehicle `offsetM` left of the main line. `assess` is the physics; the traverse unless another is given. */
+export function verdictOn(
   vehicle: Vehicle,
-  obstacle: Obstacle,
-  line: Line,
-  direction: Direction,
-  trackSlope: TrackSlope | null,
+  grounds: Grounds,
+  offsetM: number,
   assess: Assess = assessTraverse,
 ): Verdict {
   const rungs = ladder(vehicle.values);
+  const unknown = (cause: string): Verdict => {
+    const said = rungs.map((rung) => notKnown(rung, cause));
+    return { ...said[0], ladder: said };
+  };
   const missing = (Object.keys(vehicleFields) as VehicleField[]).filter((name) =>
     Number.isNaN(vehicle.values[name]),
   );
   if (missing.length > 0) {
     const labels = missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ');
-    const said = rungs.map((rung) => notKnown(rung, `not known of this vehicle: ${labels}`));
-    return { ...said[0], ladder: said };
+    return unknown(`not known of this vehicle: ${labels}`);
   }
-  const stretch = stretchOf(obstacle, line);
-  const offsetM = line.kind === 'bypass' ? 0 : line.offsetM * (direction === 'reversed' ? -1 : 1);
+  if (grounds.entered === null || grounds.worst === null)
+    return unknown('slope, camber or a size of this place is not known: measure it there');
+
   const aidSets = rungs.map((rung) => rung.aids);
-  const assessed = (take: Take) => {
-    const ground = groundOf(stretch, direction, trackSlope, take);
-    return ground === null ? null : assess(vehicle.values, ground, offsetM, aidSets);
-  };
-  const entered = assessed(AS_ENTERED);
-  const worst = assessed(AT_WORST);
+  const entered = assess(vehicle.values, grounds.entered, offsetM, aidSets);
+  const worst = assess(vehicle.values, grounds.worst, offsetM, aidSets);
   const verdicts = rungs.map((rung, i) => {
-    if (entered === null || worst === null)
-      return notKnown(rung, 'slope, camber or a size of this place is not known: measure it there');
     const [a, b] = [entered[i], worst[i]];
     if (!a.known) return notKnown(rung, a.cause);
     if (!b.known) return notKnown(rung, b.cause);

@@ -5,19 +5,20 @@ import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
 
-export interface CellTask {
+/** One obstacle for some vehicles: they share its ground, which is sampled once. */
+export interface RowTask {
   readonly place: Place;
-  readonly vehicle: Vehicle;
+  readonly vehicles: readonly Vehicle[];
   readonly direction: Direction;
 }
 
-/** A worker that answers one cell after another; an ask waits for the one before it, cancelled or not. */
-function workerLane(): Lane<CellTask, Cell> {
+/** A worker that answers one row after another; an ask waits for the one before it, cancelled or not. */
+function workerLane(): Lane<RowTask, Cell[]> {
   const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module' });
   let before: Promise<unknown> = Promise.resolve();
-  const answer = (task: CellTask) =>
-    new Promise<Cell>((resolve, reject) => {
-      worker.onmessage = ({ data }: MessageEvent<Cell>) => resolve(data);
+  const answer = (task: RowTask) =>
+    new Promise<Cell[]>((resolve, reject) => {
+      worker.onmessage = ({ data }: MessageEvent<Cell[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
       worker.postMessage(task);
     });
@@ -30,25 +31,33 @@ function workerLane(): Lane<CellTask, Cell> {
   };
 }
 
+interface Kept {
+  readonly direction: Direction;
+  readonly trackSlope: Place['trackSlope'];
+  readonly cell: Cell;
+}
+
 /** Cells already answered. Records are never edited, so the same record means the same answer. */
-const answered = new WeakMap<Obstacle, WeakMap<Vehicle, { task: CellTask; cell: Cell }>>();
+const answered = new WeakMap<Obstacle, WeakMap<Vehicle, Kept>>();
 
-function recall(task: CellTask): Cell | null {
-  const kept = answered.get(task.place.obstacle)?.get(task.vehicle);
-  if (kept === undefined || kept.task.direction !== task.direction) return null;
-  const before = kept.task.place.trackSlope;
-  const now = task.place.trackSlope;
-  return before?.slopeRad === now?.slopeRad && before?.plusMinusRad === now?.plusMinusRad ? kept.cell : null;
+function recall({ obstacle, trackSlope }: Place, vehicle: Vehicle, direction: Direction): Cell | null {
+  const kept = answered.get(obstacle)?.get(vehicle);
+  if (kept === undefined || kept.direction !== direction) return null;
+  const same =
+    kept.trackSlope?.slopeRad === trackSlope?.slopeRad &&
+    kept.trackSlope?.plusMinusRad === trackSlope?.plusMinusRad;
+  return same ? kept.cell : null;
 }
 
-function keep(task: CellTask, cell: Cell): void {
-  const byVehicle =
-    answered.get(task.place.obstacle) ?? new WeakMap<Vehicle, { task: CellTask; cell: Cell }>();
-  byVehicle.set(task.vehicle, { task, cell });
-  answered.set(task.place.obstacle, byVehicle);
+function keep({ place, vehicles, direction }: RowTask, cells: readonly Cell[]): void {
+  const byVehicle = answered.get(place.obstacle) ?? new WeakMap<Vehicle, Kept>();
+  vehicles.forEach((vehicle, i) =>
+    byVehicle.set(vehicle, { direction, trackSlope: place.trackSlope, cell: cells[i] }),
+  );
+  answered.set(place.obstacle, byVehicle);
 }
 
-let lanes: Lane<CellTask, Cell>[] | null = null;
+let lanes: Lane<RowTask, Cell[]>[] | null = null;
 
 /**
  * The matrix worked out off the page, on one worker fewer than the machine has cores. `onProgress` is told how many of
@@ -62,24 +71,29 @@ export async function matrixInWorkers(
   signal?: AbortSignal,
 ): Promise<Matrix | null> {
   lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
-  const tasks = inOrderOfTravel(places, direction).flatMap((place) =>
-    vehicles.map((vehicle): CellTask => ({ place, vehicle, direction })),
-  );
-  const missing = tasks.filter((task) => recall(task) === null);
-  let done = tasks.length - missing.length;
-  onProgress(done, tasks.length);
+  const ordered = inOrderOfTravel(places, direction);
+  const tasks = ordered
+    .map((place): RowTask => ({
+      place,
+      vehicles: vehicles.filter((vehicle) => recall(place, vehicle, direction) === null),
+      direction,
+    }))
+    .filter((task) => task.vehicles.length > 0);
+  const total = places.length * vehicles.length;
+  let done = total - tasks.reduce((sum, task) => sum + task.vehicles.length, 0);
+  onProgress(done, total);
   const answers = await answerAll(
-    missing,
+    tasks,
     lanes,
-    (cell, index) => {
-      keep(missing[index], cell);
-      onProgress(++done, tasks.length);
+    (cells, index) => {
+      keep(tasks[index], cells);
+      done += cells.length;
+      onProgress(done, total);
     },
     signal,
   );
   if (answers === null) return null;
-  const cells = tasks.map((task) => recall(task) as Cell);
   return {
-    cells: places.map((_, row) => cells.slice(row * vehicles.length, (row + 1) * vehicles.length)),
+    cells: ordered.map((place) => vehicles.map((vehicle) => recall(place, vehicle, direction) as Cell)),
   };
 }

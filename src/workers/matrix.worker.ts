@@ -1,6 +1,6 @@
-import { cellOf } from '../convoy/matrix.ts';
-import type { CellTask } from './matrix.ts';
+import { rowOf } from '../convoy/matrix.ts';
+import type { RowTask } from './matrix.ts';
 
-self.onmessage = ({ data }: MessageEvent<CellTask>) => {
-  self.postMessage(cellOf(data.place, data.vehicle, data.direction));
+self.onmessage = ({ data }: MessageEvent<RowTask>) => {
+  self.postMessage(rowOf(data.place, data.vehicles, data.direction));
 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellOf, inOrderOfTravel, matrixOf } from '../../src/convoy/matrix.ts';
+import { inOrderOfTravel, matrixOf, rowOf } from '../../src/convoy/matrix.ts';
 import { rankOf } from '../../src/grade/verdict.ts';
 import type { Obstacle } from '../../src/terrain/obstacle.ts';
 import { PRESETS, stretchFrom } from '../../src/terrain/preset.ts';
@@ -51,7 +51,7 @@ describe('the matrix', () => {
 
   it('a cell asked alone is the cell of the matrix', () => {
     const { cells } = matrixOf(places, vehicles, 'as recorded');
-    expect(cellOf(places[2], vehicles[1], 'as recorded')).toEqual(cells[2][1]);
+    expect(rowOf(places[2], [vehicles[1]], 'as recorded')).toEqual([cells[2][1]]);
   });
 
   it('order of travel leaves what it was given alone', () => {

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../src/grade/verdict.ts';
-import type { Obstacle } from '../../src/terrain/obstacle.ts';
+import { groundsOf, verdictOn } from '../../src/grade/verdict.ts';
 import type { Assess, Check, CheckName, Findings } from '../../src/traverse/assess.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import type { Vehicle } from '../../src/vehicle/vehicle.ts';
@@ -15,17 +14,7 @@ const vehicle: Vehicle = {
   estimated: [],
 };
 
-const obstacle: Obstacle = {
-  id: 'o',
-  name: 'climb',
-  preset: 'rutted climb',
-  lng: 0,
-  lat: 0,
-  stationM: 0,
-  stretch: stretchFrom(presetNamed('rutted climb')!, { slopeRad: 0.2 }),
-  lines: [{ id: 'm', kind: 'main', name: 'main', offsetM: 0 }],
-  note: '',
-};
+const stretch = stretchFrom(presetNamed('rutted climb')!, { slopeRad: 0.2 });
 
 function check(name: CheckName, margin: number, tolerance = 0.1): Check {
   return { name, quantity: 'share', have: margin, need: 0, margin, tolerance, stationM: 0, cause: name };
@@ -46,7 +35,9 @@ function answers(entered: Findings, worst: Findings = entered): Assess {
   };
 }
 
-const said = (assess: Assess) => verdictOf(vehicle, obstacle, obstacle.lines[0], 'as recorded', null, assess);
+const grounds = groundsOf(stretch, 'as recorded', null);
+
+const said = (assess: Assess) => verdictOn(vehicle, grounds, 0, assess);
 
 describe('the word', () => {
   it('goes only where every margin stands beyond its tolerance and stays positive at its worst', () => {
@@ -77,16 +68,13 @@ describe('the word', () => {
   it('what cannot be assessed is not known, with its reason', () => {
     const silent: Assess = (_v, _g, _o, aidSets) => aidSets.map(() => ({ known: false, cause: 'because' }));
     expect(said(silent)).toMatchObject({ word: 'not known', cause: 'because', limit: null });
-    const noSlope = {
-      ...obstacle,
-      stretch: { ...obstacle.stretch, plane: { slopeRad: null, camberRad: 0 } },
-    };
+    const noSlope = { ...stretch, plane: { slopeRad: null, camberRad: 0 } };
     const noMass = { ...vehicle, values: { ...vehicle.values, massKg: NaN } };
-    expect(verdictOf(noMass, obstacle, obstacle.lines[0], 'as recorded', null)).toMatchObject({
+    expect(verdictOn(noMass, grounds, 0)).toMatchObject({
       word: 'not known',
       cause: 'not known of this vehicle: mass as loaded',
     });
-    expect(verdictOf(vehicle, noSlope, obstacle.lines[0], 'as recorded', null).word).toBe('not known');
+    expect(verdictOn(vehicle, groundsOf(noSlope, 'as recorded', null), 0).word).toBe('not known');
   });
 });
 
