@@ -189,13 +189,6 @@ export class MapView {
     this.#map.on('mouseout', left);
   }
 
-  /** What is drawn in the frame now, by layer; for tests. */
-  drawn(): Record<string, number> {
-    const counts: Record<string, number> = {};
-    for (const { layer } of this.#map.queryRenderedFeatures()) counts[layer.id] = (counts[layer.id] ?? 0) + 1;
-    return counts;
-  }
-
   #look(): void {
     const { lng, lat } = this.#map.getCenter();
     const { clientWidth, clientHeight } = this.#map.getContainer();

@@ -1,6 +1,6 @@
 import type { SlopeHere } from '../route/slope.ts';
 import type { System } from '../units.ts';
-import { degrees, shown } from '../units.ts';
+import { degrees, shown, toShown, unitLabel } from '../units.ts';
 
 /** Slopes of less than this are called level. */
 const LEVEL_RAD = 0.002;
@@ -19,7 +19,7 @@ export function readoutOf(stationM: number, here: SlopeHere, system: System): Re
   const station = shown(stationM, 'distance', system);
   if (Number.isNaN(here.smoothedM))
     return { station, elevation: 'elevation not known', slope: 'slope not known', otherWords: [] };
-  const elevation = shown(here.smoothedM, 'length', system).replace(/\.\d+(?= )/, '');
+  const elevation = `${Math.round(toShown(here.smoothedM, 'length', system))} ${unitLabel('length', system)}`;
   const { slopeRad, plusMinusRad } = here;
   const steep = Math.abs(slopeRad);
   const way = steep < LEVEL_RAD ? 'level' : slopeRad > 0 ? 'climbs' : 'falls';
