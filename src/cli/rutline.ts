@@ -1,12 +1,13 @@
 import { writeFile } from 'node:fs/promises';
 import { problemText } from '../problem.ts';
+import { brief } from './brief.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { optionsFrom } from './options.ts';
 import { slopes } from './slopes.ts';
 import { verdicts } from './verdicts.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { slopes, verdicts, check };
+const COMMANDS: Readonly<Record<string, Command>> = { slopes, verdicts, brief, check };
 
 const USAGE = [
   'npm run cli -- COMMAND FILE [--imperial] [--json] [--reversed] [--out FILE]',

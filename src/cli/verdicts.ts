@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../brief/cautions.ts';
-import { demandText, goesSomehow, limitText, marginText } from '../brief/verdictText.ts';
+import { demandText, goesSomehow, limitMarginText, limitText } from '../brief/verdictText.ts';
 import type { Cell } from '../convoy/matrix.ts';
 import { inOrderOfTravel, matrixOf } from '../convoy/matrix.ts';
 import { placesOn } from '../convoy/places.ts';
@@ -59,8 +59,8 @@ function tableOf(rows: readonly Row[], system: System): string {
       { head: 'line', cell: ({ line, verdict }) => (goesSomehow(verdict.word) ? line.name : '') },
       { head: 'aids', cell: ({ verdict }) => (goesSomehow(verdict.word) ? verdict.rung.name : '') },
       {
-        head: 'margin at worst',
-        cell: ({ verdict }) => (verdict.limit === null ? '' : marginText(verdict.limit, system)),
+        head: 'margin',
+        cell: ({ verdict }) => limitMarginText(verdict, system),
       },
       {
         head: 'why',

@@ -1,7 +1,6 @@
 import type { Feature, FeatureKind } from '../terrain/feature.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
-import { capital } from './obstacleEdit.ts';
 
 export function featureName(kind: FeatureKind): string {
   return kind === 'softPatch' ? 'soft patch' : kind;
@@ -10,7 +9,8 @@ export function featureName(kind: FeatureKind): string {
 /** A shape in a few words: `Rut, left, 30 cm deep`. */
 export function featureWords(feature: Feature, system: System): string {
   const size = (valueM: number) => shown(Math.abs(valueM), 'size', system);
-  const words = [capital(featureName(feature.kind)), sideOf(feature)];
+  const name = featureName(feature.kind);
+  const words = [name.slice(0, 1).toUpperCase() + name.slice(1), sideOf(feature)];
   switch (feature.kind) {
     case 'rut':
     case 'hole':

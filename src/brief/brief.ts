@@ -1,0 +1,145 @@
+import type { Matrix, Place } from '../convoy/matrix.ts';
+import { inOrderOfTravel } from '../convoy/matrix.ts';
+import type { Recovery } from '../convoy/recovery.ts';
+import { recoveryAt } from '../convoy/recovery.ts';
+import type { Verdict } from '../grade/verdict.ts';
+import type { Problem } from '../problem.ts';
+import type { Track } from '../route/track.ts';
+import { checkObstacle } from '../terrain/check.ts';
+import { featureFields } from '../terrain/feature.ts';
+import type { KnownSlope } from '../terrain/ground.ts';
+import { knownSlope } from '../terrain/ground.ts';
+import { reversedCorridor, reversedFeature } from '../terrain/reverse.ts';
+import type { Direction, Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
+import { corridorFields, planeFields, stretchOf } from '../terrain/obstacle.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
+
+/** What a briefing is about; a trip is one. */
+export interface Outing {
+  readonly name: string;
+  readonly note: string;
+  readonly direction: Direction;
+  readonly track: Track | null;
+  readonly obstacles: readonly Obstacle[];
+  readonly vehicles: readonly Vehicle[];
+}
+
+/** One vehicle at one obstacle: the line to take, what is said of it, and who helps where it needs a pull. */
+export interface Answer {
+  readonly vehicle: Vehicle;
+  readonly line: Line;
+  readonly verdict: Verdict;
+  readonly recovery: Recovery | null;
+}
+
+/** One obstacle as it is met. */
+export interface Stop {
+  /** From 1, in order of travel. */
+  readonly number: number;
+  readonly obstacle: Obstacle;
+  /** The ground as it is met: left, right, up and down as the convoy comes to it. */
+  readonly stretch: Stretch;
+  /** Along the track from where the convoy sets off; from its first point where there is no track. */
+  readonly distanceM: number;
+  /** In the direction of travel; null where nobody knows it. */
+  readonly slope: KnownSlope | null;
+  /** In convoy order. */
+  readonly answers: readonly Answer[];
+  /** Sizes that cannot be true, or not together. */
+  readonly doubts: readonly Problem[];
+  /** Of the values that were measured, how many only by eye. */
+  readonly byEye: { readonly values: number; readonly of: number };
+}
+
+/** What one driver has to know: the obstacles where something is asked of this vehicle, and the rest by number. */
+export interface Card {
+  readonly vehicle: Vehicle;
+  readonly calls: readonly { readonly stop: Stop; readonly answer: Answer }[];
+  /** Numbers of the obstacles that it takes as it comes, on the main line. */
+  readonly plain: readonly number[];
+}
+
+/** A briefing in the order in which it is spoken. */
+export interface Briefing {
+  readonly outing: Outing;
+  /** 0 without a track. */
+  readonly trackLengthM: number;
+  readonly stops: readonly Stop[];
+  /** In convoy order. */
+  readonly cards: readonly Card[];
+}
+
+/** The briefing of an outing; `places` in the order of the recorded track, `matrix` as `matrixOf` gives it for them. */
+export function briefingOf(outing: Outing, places: readonly Place[], matrix: Matrix): Briefing {
+  const { track, direction, vehicles } = outing;
+  const trackLengthM = track === null || track.length === 0 ? 0 : track.distanceM[track.length - 1];
+  const stops = inOrderOfTravel(places, direction).map((place, i): Stop => {
+    const { obstacle, trackSlope } = place;
+    const reversed = direction === 'reversed';
+    return {
+      number: i + 1,
+      obstacle,
+      stretch: asMet(obstacle.stretch, reversed),
+      distanceM: reversed && track !== null ? trackLengthM - obstacle.stationM : obstacle.stationM,
+      slope: turned(knownSlope(obstacle.stretch, trackSlope), reversed),
+      answers: matrix.cells[i].map(({ verdicts, best }, v) => {
+        const { lineId, verdict } = verdicts[best];
+        const line = obstacle.lines.find(({ id }) => id === lineId) ?? obstacle.lines[0];
+        const there = { ...place, obstacle: { ...obstacle, stretch: stretchOf(obstacle, line) } };
+        const recovery =
+          verdict.word === 'needs a pull'
+            ? recoveryAt(there, direction, vehicles[v], verdict.pullN, vehicles)
+            : null;
+        return { vehicle: vehicles[v], line, verdict, recovery };
+      }),
+      doubts: checkObstacle(obstacle, obstacle.name || obstacle.preset),
+      byEye: byEye(obstacle.stretch),
+    };
+  });
+  return { outing, trackLengthM, stops, cards: vehicles.map((vehicle, v) => cardOf(vehicle, v, stops)) };
+}
+
+function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {
+  const all = stops.map((stop) => ({ stop, answer: stop.answers[v] }));
+  const isPlain = ({ answer: { verdict, line } }: (typeof all)[number]) =>
+    verdict.word === 'goes' && verdict.rung === verdict.ladder[0].rung && line.kind === 'main';
+  return {
+    vehicle,
+    calls: all.filter((one) => !isPlain(one)),
+    plain: all.filter(isPlain).map(({ stop }) => stop.number),
+  };
+}
+
+function turned(slope: KnownSlope | null, reversed: boolean): KnownSlope | null {
+  return slope && reversed ? { ...slope, slopeRad: -slope.slopeRad } : slope;
+}
+
+/** Shapes and camber as the convoy comes to them. What paths name stays as recorded, so `hows` is left out. */
+function asMet(stretch: Stretch, reversed: boolean): Stretch {
+  if (!reversed) return stretch;
+  const { slopeRad, camberRad } = stretch.plane;
+  return {
+    ...stretch,
+    plane: { slopeRad: slopeRad && -slopeRad, camberRad: camberRad && -camberRad },
+    corridor: reversedCorridor(stretch.corridor),
+    features: stretch.features.map(reversedFeature),
+    hows: {},
+  };
+}
+
+function byEye({ plane, features, hows }: Stretch): Stop['byEye'] {
+  const paths = [
+    ...Object.keys(planeFields)
+      .filter((name) => plane[name as keyof typeof plane] !== null)
+      .map((name) => `plane.${name}`),
+    ...numbersOf(corridorFields).map((name) => `corridor.${name}`),
+    ...features.flatMap(({ kind }, i) =>
+      numbersOf(featureFields[kind]).map((name) => `features.${i}.${name}`),
+    ),
+  ];
+  return { values: paths.filter((path) => (hows[path] ?? 'by eye') === 'by eye').length, of: paths.length };
+}
+
+function numbersOf(fields: (typeof featureFields)[keyof typeof featureFields]): string[] {
+  return Object.keys(fields).filter((name) => fields[name].kind === 'number');
+}

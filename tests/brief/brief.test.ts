@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { briefingOf } from '../../src/brief/brief.ts';
+import { matrix, outing, places } from './outing.ts';
+
+function briefing(direction: 'as recorded' | 'reversed' = 'as recorded') {
+  const about = outing(direction);
+  return briefingOf(about, places(about), matrix(about));
+}
+
+describe('a briefing', () => {
+  test('meets the obstacles in order of travel, measured from where the convoy sets off', () => {
+    const [there, back] = [briefing(), briefing('reversed')];
+    expect(there.stops.map(({ number, obstacle }) => [number, obstacle.id])).toEqual([
+      [1, 'o1'],
+      [2, 'o2'],
+    ]);
+    expect(back.stops.map(({ number, obstacle }) => [number, obstacle.id])).toEqual([
+      [1, 'o2'],
+      [2, 'o1'],
+    ]);
+    const lengthM = there.trackLengthM;
+    expect(there.stops.map(({ distanceM }) => distanceM)).toEqual([96, 200]);
+    expect(back.stops.map(({ distanceM }) => distanceM)).toEqual([lengthM - 200, lengthM - 96]);
+  });
+
+  test('shows the ground as the convoy comes to it', () => {
+    const [there, back] = [briefing().stops[0], briefing('reversed').stops[1]];
+    expect(back.slope!.slopeRad).toBe(-there.slope!.slopeRad);
+    expect(back.stretch.corridor.leftM).toBe(there.stretch.corridor.rightM);
+    const [rutThere, rutBack] = [there.stretch.features[0], back.stretch.features[0]];
+    expect(rutThere).toMatchObject({ kind: 'rut', centreYM: 0.7, fromM: -5 });
+    expect(rutBack).toMatchObject({ kind: 'rut', centreYM: -0.7, toM: 5 });
+  });
+
+  test('says who can help wherever a pull is needed, and only there', () => {
+    const answers = briefing().stops.flatMap((stop) => stop.answers);
+    for (const { verdict, recovery } of answers)
+      expect(recovery !== null).toBe(verdict.word === 'needs a pull');
+    const pull = answers.find(({ recovery }) => recovery !== null)!.recovery!;
+    expect(pull.offers.map(({ vehicleId }) => vehicleId)).toContain('Kestrel');
+  });
+
+  test('gives each driver the obstacles where something is asked, and the rest by number', () => {
+    const { cards } = briefing();
+    expect(
+      cards.map(({ vehicle, calls, plain }) => [vehicle.id, calls.map(({ stop }) => stop.number), plain]),
+    ).toEqual([
+      ['Kestrel', [2], [1]],
+      ['Wren', [1, 2], []],
+      ['Teal', [1, 2], []],
+    ]);
+  });
+
+  test('names sizes that cannot be true, and counts what was only judged by eye', () => {
+    const about = outing();
+    const [first, second] = about.obstacles;
+    const deep = {
+      ...first,
+      stretch: {
+        ...first.stretch,
+        features: [{ kind: 'hole' as const, xM: 0, yM: 0, lengthM: 0.4, widthM: 0.4, depthM: 1.4 }],
+        hows: { 'features.0.depthM': 'taped' as const, 'corridor.leftM': 'paced' as const },
+      },
+    };
+    const doubtful = { ...about, obstacles: [deep, second] };
+    const [stop] = briefingOf(doubtful, places(doubtful), matrix(doubtful)).stops;
+    expect(stop.doubts[0].what).toContain('deeper than its own width');
+    // slope known, camber not; three of the corridor; five of the hole
+    expect(stop.byEye).toEqual({ values: 7, of: 9 });
+  });
+});
