@@ -1,4 +1,5 @@
 import type { Direction, Line, Stretch } from '../terrain/obstacle.ts';
+import { checkStretch } from '../terrain/check.ts';
 import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
@@ -10,6 +11,7 @@ import { ladder } from '../vehicle/aids.ts';
 import type { VehicleField } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { checkVehicle } from '../vehicle/vehicle.ts';
 
 /** From best to worst. `not known` stands apart: something must be measured first. */
 export const VERDICT_WORDS = [
@@ -99,13 +101,15 @@ function notKnown(rung: Rung, cause: string): RungVerdict {
   };
 }
 
-/** Ground decided for one direction of travel, as entered and at its worst; null where a number of it is not known. */
+/** Ground decided for one direction of travel, as entered and at its worst; null where it is not known or cannot be. */
 export interface Grounds {
   readonly entered: Ground | null;
   readonly worst: Ground | null;
 }
 
+/** Sizes out of range or against each other are nobody's ground: a rut that ends before it starts would not be there. */
 export function groundsOf(stretch: Stretch, direction: Direction, trackSlope: TrackSlope | null): Grounds {
+  if (checkStretch(stretch, '').length > 0) return { entered: null, worst: null };
   return {
     entered: groundOf(stretch, direction, trackSlope, AS_ENTERED),
     worst: groundOf(stretch, direction, trackSlope, AT_WORST),
@@ -137,8 +141,10 @@ export function verdictOn(
     const labels = missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ');
     return unknown(`not known of this vehicle: ${labels}`);
   }
+  const [wrong] = checkVehicle(vehicle, '');
+  if (wrong !== undefined) return unknown(`this vehicle cannot be: ${wrong.what}`);
   if (grounds.entered === null || grounds.worst === null)
-    return unknown('slope, camber or a size of this place is not known: measure it there');
+    return unknown('slope, camber or a size of this place is not known, or cannot be: measure it there');
 
   const aidSets = rungs.map((rung) => rung.aids);
   const entered = assess(vehicle.values, grounds.entered, offsetM, aidSets);
