@@ -53,7 +53,7 @@ const FLAG = { width: 20, height: 17, rowPx: 19, rows: 2, topPx: 3 };
 const LEAST_RANGE_M = 30;
 /** Share of the height that stays clear under the lowest ground. */
 const UNDER = 0.12;
-const APART_PX = { across: 84, up: 34 };
+const APART_PX = { across: 84, up: 20 };
 
 export function profileScale({ profile, widthPx, heightPx }: ProfileView): ProfileScale {
   const { stationM, smoothedM, length } = profile;
