@@ -147,6 +147,14 @@ const PINS: readonly Pin[] = [
     corridor: { leftM: 1.8, leftBound: 'trees', rightM: 1.8, rightBound: 'trees', headroomM: 4.5 },
     note: 'Too heavy to move by hand.',
   },
+  {
+    name: 'Bellows bog',
+    preset: 'soft ground',
+    stationM: 12_230,
+    answers: { slopeRad: rad(-2), coneIndexPa: 390e3, lengthM: 24 },
+    corridor: { leftM: 3, leftBound: 'open', rightM: 3, rightBound: 'open', headroomM: 8 },
+    note: 'Holds the first few; each one leaves it softer.',
+  },
 ];
 
 interface Member {

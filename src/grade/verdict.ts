@@ -56,6 +56,9 @@ export function rankOf(word: VerdictWord): number {
 /** Checks whose failing hurts people: here the hard end of the range decides, not the values as entered. */
 const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', 'side hold', 'braking'];
 
+/** Checks whose failing leaves a vehicle standing unharmed, for another to pull on. */
+const STRANDS: readonly CheckName[] = ['soft ground', 'traction'];
+
 function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
   const said = (word: VerdictWord, limit: Check, entrySpeedMps = 0, pullN = 0): RungVerdict => ({
     rung,
@@ -68,13 +71,14 @@ function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
     pullN,
   });
   const fails = [
-    ...entered.checks.filter((check) => check.margin < 0 && check.name !== 'traction'),
+    ...entered.checks.filter((check) => check.margin < 0 && !STRANDS.includes(check.name)),
     ...worst.checks.filter((check) => check.margin < 0 && DANGERS.includes(check.name)),
   ];
   if (fails.length > 0) return said('does not go', limiting(fails));
 
-  const lacking = entered.checks.find((check) => check.name === 'traction' && check.margin < 0);
-  if (lacking !== undefined) {
+  const stranded = entered.checks.filter((check) => check.margin < 0);
+  if (stranded.length > 0) {
+    const lacking = limiting(stranded);
     const others = worst.checks.filter((check) => check.name !== 'traction');
     const steady = others.every((check) => check.margin >= check.tolerance);
     if (steady && Number.isFinite(worst.entrySpeedMps))

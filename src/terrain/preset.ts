@@ -166,13 +166,14 @@ export const PRESETS: readonly Preset[] = [
     name: 'soft ground',
     sentence: 'Mud, sand or bog that gives way under a wheel.',
     questions: [slope(0), length(20), ask('coneIndexPa', softPatchFields.coneIndexPa, 300e3)],
-    surface: { material: 'mud', condition: 'wet' },
+    surface: { material: 'earth', condition: 'wet' },
     features: (a, lengthM) => [
       {
         kind: 'softPatch',
         fromM: -lengthM / 2,
         toM: lengthM / 2,
         coneIndexPa: a.coneIndexPa,
+        passesBefore: 0,
         wetness: 'wet',
       },
     ],

@@ -12,6 +12,13 @@ export const softPatchFields = {
     3e6,
     'Cone penetrometer in the top 15 cm (6 in); the mean of at least three.',
   ),
+  passesBefore: number(
+    'Passes since then',
+    'number',
+    0,
+    500,
+    'Vehicles that have crossed since it was measured.',
+  ),
   wetness: choice('Wetness', ['dry', 'moist', 'wet'], 'Squeeze a handful: crumbles, holds, drips.'),
 };
 

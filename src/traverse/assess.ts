@@ -9,6 +9,7 @@ export const CHECKS = [
   'headroom',
   'water depth',
   'depth × flow',
+  'soft ground',
   'approach',
   'rampover',
   'departure',

@@ -18,6 +18,7 @@ import type { TraverseRecord } from './record.ts';
 import { emptyRecord } from './record.ts';
 import type { Relief } from './relief.ts';
 import { reliefOf } from './relief.ts';
+import { softChecks } from './soft.ts';
 import { tipMargins } from './stability.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
@@ -51,7 +52,9 @@ export function march(
   }
   const body = new Equilibrium(chassis, up);
   for (let n = 0; n < count; n++) {
-    record.standing[n] = body.solve(record.bottomM.subarray(4 * n, 4 * n + 4));
+    const here = 4 * n;
+    const ground = record.bottomM.subarray(here, here + 4);
+    record.standing[n] = body.solve(ground, record.climbTan.subarray(here, here + 4));
     record.loadN.set(body.loadN, 4 * n);
     record.hubM.set(body.hubM, 4 * n);
     record.travelM.set(body.travelM, 4 * n);
@@ -89,7 +92,7 @@ export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
     const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
     return {
       known: true,
-      checks: [...fit, ...checks, hold, braking, traction],
+      checks: [...fit, ...softChecks(values, ground, chassis.tyre), ...checks, hold, braking, traction],
       entrySpeedMps: within ? speed : Infinity,
       pullN: Math.max(0, -traction.margin * chassis.massKg * G_MPS2),
     };
