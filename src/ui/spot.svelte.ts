@@ -1,17 +1,38 @@
 import type { Pin } from './obstacleEdit.ts';
+import { SCOUT } from './place.ts';
+import { pinAt, pinNear } from './trackEdit.ts';
+import { open } from './trip.svelte.ts';
+import { where } from './where.svelte.ts';
 
 /** The place on the track that the leader is pointing at, on the map or on the long section; an obstacle is pinned there. */
 class Spot {
   /** Picked, and kept until another is. */
   picked = $state.raw<Pin | null>(null);
-  /** Under the pointer just now. */
-  passing = $state.raw<Pin | null>(null);
+  /** Station under the pointer just now. */
+  passingM = $state.raw<number | null>(null);
   /** The leader is being asked what lies at the picked place. */
   asking = $state(false);
 
   pick(pin: Pin | null): void {
     this.picked = pin;
     this.asking = false;
+  }
+
+  /** Picks the place of the track nearest to where someone pointed on the map, and goes where it can be pinned. */
+  pointNear(lng: number, lat: number): void {
+    if (open.now.track === null) return;
+    this.pick(pinNear(open.now.track, lng, lat).pin);
+    where.go(SCOUT);
+  }
+
+  pointAt(stationM: number): void {
+    if (open.now.track === null) return;
+    this.pick(pinAt(open.now.track, stationM));
+    where.go(SCOUT);
+  }
+
+  pass(stationM: number | null): void {
+    this.passingM = stationM;
   }
 }
 
