@@ -48,7 +48,7 @@ export function freshFeature(kind: FeatureKind, lengthM: number): Feature {
     case 'water':
       return { kind, fromM, toM, depthM: 0.3, flowMps: 0.3 };
     case 'softPatch':
-      return { kind, fromM, toM, coneIndexPa: 300e3, wetness: 'moist' };
+      return { kind, fromM, toM, coneIndexPa: 300e3, passesBefore: 0, wetness: 'moist' };
   }
 }
 
