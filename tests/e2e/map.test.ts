@@ -14,7 +14,7 @@ const slider = (page: Page) => page.getByRole('slider', { name: 'Station on the 
 
 async function mapOf(page: Page): Promise<void> {
   await drawing(page).waitFor();
-  await page.getByRole('button', { name: /^Obstacle 1,/ }).waitFor();
+  await page.getByRole('button', { name: /^Obstacle 1 / }).waitFor();
 }
 
 /** How many pixels of the map's canvas, seen as the user sees it, have each colour (`#rrggbb`). */
@@ -81,8 +81,8 @@ test('map and long section follow each other', async () => {
   await mapOf(page);
   const at = () => slider(page).getAttribute('aria-valuenow');
   const before = await at();
-  await page.getByRole('button', { name: /^Obstacle 2,/ }).scrollIntoViewIfNeeded();
-  const pin = await page.getByRole('button', { name: /^Obstacle 2,/ }).boundingBox();
+  await page.getByRole('button', { name: /^Obstacle 2 / }).scrollIntoViewIfNeeded();
+  const pin = await page.getByRole('button', { name: /^Obstacle 2 / }).boundingBox();
   await page.mouse.move(pin!.x - 6, pin!.y + 30, { steps: 4 });
   await expect.poll(at).not.toBe(before);
   await slider(page).hover({ position: { x: 300, y: 90 } });
@@ -100,10 +100,10 @@ test('without a pointer: obstacles are reached in order, the section steps from 
   expect(spoken).toMatch(/km, \d+ m, (climbs|falls|level) [\d.]+° ± [\d.]+°, \d+ % .*, 1 in /);
   await page.keyboard.press('Enter');
   await expect.poll(() => page.url()).toContain('#/scout/obstacles/');
-  await page.getByRole('button', { name: /^Obstacle 1,/ }).focus();
+  await page.getByRole('button', { name: /^Obstacle 1 / }).focus();
   await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(
-    /^Obstacle 2,/,
+    /^Obstacle 2 /,
   );
   await page.goto(inject('url'));
   await mapOf(page);
