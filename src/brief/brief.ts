@@ -1,3 +1,4 @@
+import type { FieldTable } from '../field.ts';
 import type { Matrix, Place } from '../convoy/matrix.ts';
 import { inOrderOfTravel } from '../convoy/matrix.ts';
 import type { Recovery } from '../convoy/recovery.ts';
@@ -132,14 +133,17 @@ function byEye({ plane, features, hows }: Stretch): Stop['byEye'] {
     ...Object.keys(planeFields)
       .filter((name) => plane[name as keyof typeof plane] !== null)
       .map((name) => `plane.${name}`),
-    ...numbersOf(corridorFields).map((name) => `corridor.${name}`),
+    ...measuredIn(corridorFields).map((name) => `corridor.${name}`),
     ...features.flatMap(({ kind }, i) =>
-      numbersOf(featureFields[kind]).map((name) => `features.${i}.${name}`),
+      measuredIn(featureFields[kind]).map((name) => `features.${i}.${name}`),
     ),
   ];
   return { values: paths.filter((path) => (hows[path] ?? 'by eye') === 'by eye').length, of: paths.length };
 }
 
-function numbersOf(fields: (typeof featureFields)[keyof typeof featureFields]): string[] {
-  return Object.keys(fields).filter((name) => fields[name].kind === 'number');
+/** Names of what is measured; a count is not. */
+function measuredIn(fields: FieldTable): string[] {
+  return Object.entries(fields)
+    .filter(([, field]) => field.kind === 'number' && field.quantity !== 'number')
+    .map(([name]) => name);
 }

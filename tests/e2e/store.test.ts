@@ -6,6 +6,7 @@ import { createServer } from 'vite';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import type * as Share from '../../src/archive/share.ts';
 import type * as Store from '../../src/archive/store.ts';
+import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
 
 /** What runs inside the page. */
 declare const store: typeof Store;
@@ -28,10 +29,7 @@ beforeAll(async () => {
   });
   await server.listen();
   origin = server.resolvedUrls!.local[0]!;
-  browser = await chromium.launch({
-    executablePath: process.env.CHROME_BIN ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-background-networking', '--no-first-run'],
-  });
+  browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
 });
 
 afterAll(async () => {
