@@ -9,6 +9,9 @@ export const STANDINGS = ['stands', 'tips left', 'tips right', 'tips back', 'tip
 /** Index into `STANDINGS`. */
 export type Standing = 0 | 1 | 2 | 3 | 4;
 
+/** Contacts straight under the wheel centres. */
+const LEVEL = new Float64Array(4);
+
 /** Wheels in the order in which every array of four has them. */
 export const WHEELS = ['front left', 'front right', 'rear left', 'rear right'] as const;
 
@@ -16,27 +19,31 @@ export const WHEELS = ['front left', 'front right', 'rear left', 'rear right'] a
  * A vehicle standing on four ground heights, quasi-static, in the plane's frame. Unknown are the body's plane through
  * what was level ground at rest, b(x, y) = Z − x P + y Q (P, Q tangents of pitch and roll; nose down and right side down
  * positive), and the heights w of the four wheel centres. With e the ground under a wheel, R its radius, h₀ the wheel
- * centre's height at rest:
+ * centre's height at rest, a = R sin α how far ahead of the wheel centre the ground touches it, q = (w_left − w_right) / t
+ * the lean of an axle:
  *
  *     travel            c = w − b − h₀
  *     tyre              V = k_t max(0, e + R − w)
  *     spring and stops  S = S₀ + k c ± κ (c_left − c_right) + k_b max(0, c − bump) + k_d min(0, c + droop)
- *     wheel             V = S + m_u g u_z ∓ G                            G: load that goes round the springs, below
+ *     wheel             V = S + N,   N = m_u g u_z ∓ G,   G t = Y_s h_r + 2 m_u g u_y h₀ + m_a g u_z h_r q
  *     heave             Σ S = m_s g u_z
- *     pitch             Σ x S = m_s g u_z (x_s + h_s P) − m g u_x h
- *     roll              Σ y S = −m_s g (u_z h_s Q + u_y (h_s − h_r))
+ *     pitch             Σ (x S + a V) = m_s g u_z (x_s + (h_s − h₀) P) − m g u_x h
+ *     roll              Σ y S = −m_s g (u_z (h_s − h_r) Q + u_y (h_s − h_r))
  *
- * u is the upward vertical. Sideways forces enter the body at the roll centre, height h_r at the axle (mean of both by
- * load for the body), and so shift G = (Y_s h_r + m_u,axle g u_y h₀) / t from the high wheel to the low one past the
- * springs. These are the conditions for a minimum of the potential energy, a sum of convex pieces less
- * ½ m_s g u_z h_s (P² + Q²), the centre of mass moving outboard; where no minimum is left, the vehicle tips.
+ * u is the upward vertical. A contact ahead of its wheel centre turns the body through the drive or brake torque that
+ * holds the wheel, whatever that torque is. Sideways forces enter the body at the roll centre, height h_r at an axle that
+ * carries m_a of the sprung mass (mean of both for the body): the body rolls about it, and it leans with the axle. So G
+ * passes the springs by, from the high wheel to the low one. With V = S + N the pitch row has x + a where the kinematics
+ * have x. With a = 0 these are the conditions of a minimum of the potential energy, a sum of convex pieces less what the
+ * centre of mass gains by moving outboard; where no minimum is left, the vehicle tips.
  *
  * Each wheel's own equation is eliminated exactly: with A the springs' stiffness of an axle (2 × 2) and T that of its
  * tyres, what the body feels is B = A − A (A + T)⁻¹ A. Newton's step on (Z, P, Q) is then exact as long as no wheel
  * lifts, lands, or meets a stop, and the last station's answer is the start.
  *
- * Neglected: the body's foreshortening on the plane (1 − cos: 3 % at 14°), and the heave of the centre of mass in the
- * moment of a slope (5 cm on 20° shifts 0.6 % of weight).
+ * Neglected: the body's foreshortening on the plane (1 − cos: 3 % at 14°); the heave of the centre of mass in the moment
+ * of a slope (5 cm on 20° shifts 0.6 % of weight); where across its tread a tyre bears (a shoulder's edge: up to half
+ * its section).
  */
 export class Equilibrium {
   /** Contact forces normal to the plane, newtons; never negative. */
@@ -60,8 +67,12 @@ export class Equilibrium {
   readonly #bumpStop = new Float64Array(4);
   readonly #droopStop = new Float64Array(4);
   readonly #unsprungKg = new Float64Array(4);
-  /** m_u g u_z ∓ G of each wheel. */
+  /** m_u g u_z ∓ G of each wheel, axle level. */
   readonly #onWheelN = new Float64Array(4);
+  /** What G grows by as the axle leans, as a stiffness at the wheels. */
+  readonly #lean = new Float64Array(4);
+  /** x + a of each wheel. */
+  readonly #contactX = new Float64Array(4);
   readonly #tyre: number;
   readonly #radiusM: number;
   readonly #chassis: Chassis;
@@ -69,7 +80,8 @@ export class Equilibrium {
   #heaveN = 0;
   #pitchNm = 0;
   #rollNm = 0;
-  #outboardNm = 0;
+  #pitchOutNm = 0;
+  #rollOutNm = 0;
   #fresh = true;
 
   /** Out-of-balance at the present guess, and the stiffness of each wheel there. */
@@ -82,7 +94,6 @@ export class Equilibrium {
   #gq = 0;
   #off = 0;
   readonly #step = new Float64Array(7);
-  readonly #from = new Float64Array(7);
 
   constructor(chassis: Chassis, up: Up) {
     this.#chassis = chassis;
@@ -114,13 +125,16 @@ export class Equilibrium {
     this.#heaveN = sprungKg * G_MPS2 * up.z;
     this.#pitchNm = sprungKg * G_MPS2 * up.z * sprungXM - massKg * G_MPS2 * up.x * massHeightM;
     this.#rollNm = sprungKg * G_MPS2 * up.y * (sprungHeightM - rollCentreM);
-    this.#outboardNm = sprungKg * G_MPS2 * up.z * sprungHeightM;
+    const hubHeightM = sprungOnFront * front.hubHeightM + (1 - sprungOnFront) * rear.hubHeightM;
+    this.#pitchOutNm = sprungKg * G_MPS2 * up.z * (sprungHeightM - hubHeightM);
+    this.#rollOutNm = sprungKg * G_MPS2 * up.z * (sprungHeightM - rollCentreM);
     for (let i = 0; i < 4; i++) {
       const axle = i < 2 ? front : rear;
-      const sidewaysN = sprungKg * G_MPS2 * up.y * (i < 2 ? sprungOnFront : 1 - sprungOnFront);
-      const roundM = sidewaysN * axle.rollCentreM + 2 * axle.unsprungKg * G_MPS2 * up.y * axle.hubHeightM;
-      const round = (roundM / axle.trackWidthM) * (i % 2 === 0 ? 1 : -1);
+      const carriedKg = sprungKg * (i < 2 ? sprungOnFront : 1 - sprungOnFront);
+      const roundKgM = carriedKg * axle.rollCentreM + 2 * axle.unsprungKg * axle.hubHeightM;
+      const round = ((roundKgM * G_MPS2 * up.y) / axle.trackWidthM) * (i % 2 === 0 ? 1 : -1);
       this.#onWheelN[i] = axle.unsprungKg * G_MPS2 * up.z - round;
+      this.#lean[i] = (carriedKg * G_MPS2 * up.z * axle.rollCentreM) / axle.trackWidthM ** 2;
     }
   }
 
@@ -129,16 +143,23 @@ export class Equilibrium {
     this.#fresh = true;
   }
 
-  /** Solves for ground heights under the wheels, metres. Always ends; answers the standing, and leaves pose and loads. */
-  solve(ground: ArrayLike<number>): Standing {
+  /**
+   * Solves for ground heights under the wheels, metres, and tangents of the climb at their contacts. Always ends; answers
+   * the standing, and leaves pose and loads.
+   */
+  solve(ground: ArrayLike<number>, climbTan: ArrayLike<number> = LEVEL): Standing {
     if (this.#fresh) this.#startOn(ground);
+    for (let i = 0; i < 4; i++) {
+      const t = climbTan[i];
+      this.#contactX[i] = this.#x[i] + (this.#radiusM * t) / Math.sqrt(1 + t * t);
+    }
     const enough = BALANCED * this.#weightN;
     for (let n = 0; n < MOST_STEPS; n++) {
       this.#measure(ground);
       if (this.#off <= enough) return this.#settled();
       const firm = this.#newton();
-      if (n < FREE_STEPS && firm) this.#move(1);
-      else this.#descend(ground);
+      // Whole steps find the answer unless they go in circles between two sets of wheels touching; half steps end that.
+      this.#move(n < FREE_STEPS || !firm ? 1 : 0.5);
       if (Math.abs(this.pitch) > FALLING || Math.abs(this.roll) > FALLING) return this.#falls();
     }
     return this.#falls();
@@ -157,8 +178,8 @@ export class Equilibrium {
   #measure(e: ArrayLike<number>): void {
     const { heaveM, pitch, roll } = this;
     let gz = this.#heaveN;
-    let gp = -this.#pitchNm - this.#outboardNm * pitch;
-    let gq = -this.#rollNm - this.#outboardNm * roll;
+    let gp = -this.#pitchNm - this.#pitchOutNm * pitch;
+    let gq = -this.#rollNm - this.#rollOutNm * roll;
     let off = 0;
     for (let i = 0; i < 4; i++)
       this.travelM[i] = this.hubM[i] - (heaveM - this.#x[i] * pitch + this.#y[i] * roll) - this.#rest[i];
@@ -176,7 +197,8 @@ export class Equilibrium {
       }
       const squash = e[i] + this.#radiusM - this.hubM[i];
       const V = squash > 0 ? this.#tyre * squash : 0;
-      const wheelN = S + this.#onWheelN[i] - V;
+      const N = this.#onWheelN[i] - this.#lean[i] * (this.hubM[i] - this.hubM[i ^ 1]);
+      const wheelN = S + N - V;
       this.#own[i] = own;
       this.#touch[i] = squash > 0 ? this.#tyre : 0;
       this.#springN[i] = S;
@@ -184,7 +206,7 @@ export class Equilibrium {
       this.loadN[i] = V;
       off += Math.abs(wheelN);
       gz -= S;
-      gp += this.#x[i] * S;
+      gp += this.#x[i] * S + (this.#contactX[i] - this.#x[i]) * V;
       gq -= this.#y[i] * S;
     }
     this.#gz = gz;
@@ -193,72 +215,92 @@ export class Equilibrium {
     this.#off = off + Math.abs(gz) + Math.abs(gp) + Math.abs(gq);
   }
 
-  /** Newton's step into `#step` (Z, P, Q, four w); false where the energy is not convex and the step was made firm. */
+  /** Newton's step into `#step` (Z, P, Q, four w); false where the body has no stiffness in some way and was lent it. */
   #newton(): boolean {
     let zz = 0;
     let zp = 0;
     let zq = 0;
-    let pp = -this.#outboardNm;
+    let pz = 0;
+    let pp = -this.#pitchOutNm;
     let pq = 0;
-    let qq = -this.#outboardNm;
+    let qz = 0;
+    let qp = 0;
+    let qq = -this.#rollOutNm;
     let rz = -this.#gz;
     let rp = -this.#gp;
     let rq = -this.#gq;
     for (let i = 0; i < 4; i += 2) {
       const j = i + 1;
+      // A = [[aL, −κ], [−κ, aR]] and A + T = [[hL, −m], [−m, hR]] with the axle's lean in T.
       const k = this.#coupling[i];
+      const lean = this.#lean[i];
       const aL = this.#own[i] + k;
       const aR = this.#own[j] + k;
-      const hL = aL + this.#touch[i];
-      const hR = aR + this.#touch[j];
-      const det = hL * hR - k * k;
-      // A (A + T)⁻¹, by rows; A = [[aL, −κ], [−κ, aR]], A + T = [[hL, −κ], [−κ, hR]].
-      const ll = (aL * hR - k * k) / det;
-      const lr = (aL * k - k * hL) / det;
-      const rl = (aR * k - k * hR) / det;
-      const rr = (aR * hL - k * k) / det;
+      const hL = aL + this.#touch[i] - lean;
+      const hR = aR + this.#touch[j] - lean;
+      const m = k - lean;
+      const det = hL * hR - m * m;
+      // A (A + T)⁻¹ by rows, then B = A − A (A + T)⁻¹ A.
+      const ll = (aL * hR - k * m) / det;
+      const lr = (aL * m - k * hL) / det;
+      const rl = (aR * m - k * hR) / det;
+      const rr = (aR * hL - k * m) / det;
       const bLL = aL - (ll * aL - lr * k);
       const bLR = -k - (lr * aR - ll * k);
+      const bRL = -k - (rl * aL - rr * k);
       const bRR = aR - (rr * aR - rl * k);
-      // Eliminating w leaves on b: residual −S + (A (A+T)⁻¹) r_w, moved to the right-hand side.
-      const fL = ll * this.#wheelN[i] + lr * this.#wheelN[j];
-      const fR = rl * this.#wheelN[i] + rr * this.#wheelN[j];
+      const rL = this.#wheelN[i];
+      const rR = this.#wheelN[j];
+      const fL = ll * rL + lr * rR;
+      const fR = rl * rL + rr * rR;
       const x = this.#x[i];
       const y = this.#y[i];
-      const sum = bLL + 2 * bLR + bRR;
-      const skew = (bLL - bRR) * y;
-      zz += sum;
-      zp -= x * sum;
-      zq += skew;
-      pp += x * x * sum;
-      pq -= x * skew;
-      qq += y * y * (bLL - 2 * bLR + bRR);
+      const cL = this.#contactX[i];
+      const cR = this.#contactX[j];
+      // What a heave, a pitch and a roll of the body put on the left and the right spring.
+      const zL = bLL + bLR;
+      const zR = bRL + bRR;
+      const qL = y * (bLL - bLR);
+      const qR = y * (bRL - bRR);
+      zz += zL + zR;
+      zp -= x * (zL + zR);
+      zq += qL + qR;
+      pz -= cL * zL + cR * zR;
+      pp += x * (cL * zL + cR * zR);
+      pq -= cL * qL + cR * qR;
+      qz += y * (zL - zR);
+      qp -= x * y * (zL - zR);
+      qq += y * (qL - qR);
       rz -= fL + fR;
-      rp += x * (fL + fR);
+      rp += cL * fL + cR * fR - (cL - x) * rL - (cR - x) * rR;
       rq -= y * (fL - fR);
     }
 
     // Elimination by pivots Z, P, Q; a pivot that is not positive marks a way in which the body falls.
-    const least = 1e-9 * (this.#outboardNm + zz);
+    const least = 1e-9 * (this.#rollOutNm + zz);
     let firm = zz > least;
     if (!firm) zz += this.#weightN;
-    const p1 = zp / zz;
-    const q1 = zq / zz;
-    let pp1 = pp - zp * p1;
-    const pq1 = pq - zp * q1;
-    if (!(pp1 > least)) {
+    const p1 = pz / zz;
+    const q1 = qz / zz;
+    pp -= p1 * zp;
+    pq -= p1 * zq;
+    qp -= q1 * zp;
+    qq -= q1 * zq;
+    rp -= p1 * rz;
+    rq -= q1 * rz;
+    if (!(pp > least)) {
       firm = false;
-      pp1 = Math.abs(pp1) + this.#outboardNm;
+      pp = Math.abs(pp) + this.#weightN;
     }
-    const q2 = pq1 / pp1;
-    let qq1 = qq - zq * q1 - pq1 * q2;
-    if (!(qq1 > least)) {
+    const q2 = qp / pp;
+    qq -= q2 * pq;
+    rq -= q2 * rp;
+    if (!(qq > least)) {
       firm = false;
-      qq1 = Math.abs(qq1) + this.#outboardNm;
+      qq = Math.abs(qq) + this.#weightN;
     }
-    const rp1 = rp - p1 * rz;
-    const dQ = (rq - q1 * rz - q2 * rp1) / qq1;
-    const dP = (rp1 - pq1 * dQ) / pp1;
+    const dQ = rq / qq;
+    const dP = (rp - pq * dQ) / pp;
     const dZ = (rz - zp * dP - zq * dQ) / zz;
 
     const step = this.#step;
@@ -268,17 +310,20 @@ export class Equilibrium {
     for (let i = 0; i < 4; i += 2) {
       const j = i + 1;
       const k = this.#coupling[i];
+      const lean = this.#lean[i];
       const aL = this.#own[i] + k;
       const aR = this.#own[j] + k;
-      const hL = aL + this.#touch[i];
-      const hR = aR + this.#touch[j];
-      const det = hL * hR - k * k;
-      const bL = dZ - this.#x[i] * dP + this.#y[i] * dQ;
-      const bR = dZ - this.#x[j] * dP + this.#y[j] * dQ;
+      const hL = aL + this.#touch[i] - lean;
+      const hR = aR + this.#touch[j] - lean;
+      const m = k - lean;
+      const det = hL * hR - m * m;
+      const b = dZ - this.#x[i] * dP;
+      const bL = b + this.#y[i] * dQ;
+      const bR = b + this.#y[j] * dQ;
       const sL = aL * bL - k * bR - this.#wheelN[i];
       const sR = aR * bR - k * bL - this.#wheelN[j];
-      step[3 + i] = (hR * sL + k * sR) / det;
-      step[3 + j] = (hL * sR + k * sL) / det;
+      step[3 + i] = (hR * sL + m * sR) / det;
+      step[3 + j] = (hL * sR + m * sL) / det;
     }
     return firm;
   }
@@ -289,49 +334,6 @@ export class Equilibrium {
     this.pitch += share * step[1];
     this.roll += share * step[2];
     for (let i = 0; i < 4; i++) this.hubM[i] += share * step[3 + i];
-  }
-
-  /** Takes the step, halved until the energy falls. */
-  #descend(e: ArrayLike<number>): void {
-    const from = this.#from;
-    from[0] = this.heaveM;
-    from[1] = this.pitch;
-    from[2] = this.roll;
-    for (let i = 0; i < 4; i++) from[3 + i] = this.hubM[i];
-    const before = this.energyJ(e);
-    let share = 1;
-    for (let half = 0; half < 40; half++) {
-      this.heaveM = from[0];
-      this.pitch = from[1];
-      this.roll = from[2];
-      for (let i = 0; i < 4; i++) this.hubM[i] = from[3 + i];
-      this.#move(share);
-      if (this.energyJ(e) < before) return;
-      share /= 2;
-    }
-  }
-
-  /** Potential energy of the present pose over these ground heights, joules, from an arbitrary zero. */
-  energyJ(e: ArrayLike<number>): number {
-    const { heaveM, pitch, roll } = this;
-    let E =
-      this.#heaveN * heaveM -
-      this.#pitchNm * pitch -
-      this.#rollNm * roll -
-      (this.#outboardNm * (pitch * pitch + roll * roll)) / 2;
-    for (let i = 0; i < 4; i++)
-      this.travelM[i] = this.hubM[i] - (heaveM - this.#x[i] * pitch + this.#y[i] * roll) - this.#rest[i];
-    for (let i = 0; i < 4; i++) {
-      const c = this.travelM[i];
-      const over = Math.max(0, c - this.#bump[i]);
-      const under = Math.min(0, c + this.#droop[i]);
-      const squash = Math.max(0, e[i] + this.#radiusM - this.hubM[i]);
-      E += this.#springN0[i] * c + this.#onWheelN[i] * this.hubM[i];
-      E += (this.#spring[i] * c * c + this.#bumpStop[i] * over * over) / 2;
-      E += (this.#droopStop[i] * under * under + this.#tyre * squash * squash) / 2;
-      if (i % 2 === 0) E += (this.#coupling[i] * (c - this.travelM[i + 1]) ** 2) / 2;
-    }
-    return E;
   }
 
   /** Balanced: stands, unless a whole side or end bears nothing, which is the last moment before it goes over. */

@@ -29,8 +29,8 @@ export const FALLING = 1;
 /** Newton steps before the solver gives up and says that the vehicle does not stand; usual are two or three. */
 export const MOST_STEPS = 80;
 
-/** Steps taken whole before each is checked to lower the energy. */
-export const FREE_STEPS = 8;
+/** Steps taken whole before they are halved. */
+export const FREE_STEPS = 10;
 
 /** Force left over that counts as balanced, as a share of weight. */
 export const BALANCED = 1e-9;

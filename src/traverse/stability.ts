@@ -78,7 +78,9 @@ export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): Ti
       at = n;
     }
     const ground = record.bottomM.subarray(4 * at, 4 * at + 4);
-    const marginRad = worst === Infinity ? NaN : Math.atan(leanedTan(chassis, up, ground, edge, worst));
+    const climb = record.climbTan.subarray(4 * at, 4 * at + 4);
+    const marginRad =
+      worst === Infinity ? NaN : Math.atan(leanedTan(chassis, up, ground, climb, edge, worst));
     return { edge: name, marginRad, stationM: record.stationM[at] };
   });
 }
@@ -99,6 +101,7 @@ export function leanedTan(
   chassis: Chassis,
   up: Up,
   ground: ArrayLike<number>,
+  climb: ArrayLike<number>,
   edge: number,
   rigidTan: number,
 ): number {
@@ -120,7 +123,7 @@ export function leanedTan(
       y: (up.y + (tan * sy) / size) * scale,
       z: (up.z + (tan * sz) / size) * scale,
     });
-    if (body.solve(ground) === 0) stands = tan;
+    if (body.solve(ground, climb) === 0) stands = tan;
     else falls = tan;
   }
   return stands;
