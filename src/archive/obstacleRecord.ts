@@ -1,3 +1,4 @@
+import { nearestOn, pointAt } from '../route/station.ts';
 import type { Track } from '../route/track.ts';
 import type { Bypass, Line, Obstacle } from '../terrain/obstacle.ts';
 import { offsetFields, placeFields, stationFields } from './fields.ts';
@@ -55,25 +56,10 @@ function placeOf(filed: Place, track: Track | null): Place | null {
   const stationed = stationM >= 0;
   const at = { lng: lng === 180 ? -180 : lng, lat };
   if (placed && stationed) return { ...at, stationM };
-  if (placed) return { ...at, stationM: track ? track.distanceM[nearest(track, lng, lat)] : 0 };
+  if (placed) return { ...at, stationM: track ? nearestOn(track, lng, lat).stationM : 0 };
   if (!stationed || track === null) return null;
-  const found = track.distanceM.findIndex((distanceM) => distanceM >= stationM);
-  const i = found < 0 ? track.length - 1 : found;
-  return { lng: track.lng[i], lat: track.lat[i], stationM };
-}
-
-/** The point of a track nearest to a place, by degrees scaled at its latitude: near enough to find a pin again. */
-function nearest(track: Track, lng: number, lat: number): number {
-  const east = Math.cos((lat * Math.PI) / 180);
-  let best = 0;
-  let least = Infinity;
-  for (let i = 0; i < track.length; i++) {
-    const squared = ((track.lng[i] - lng) * east) ** 2 + (track.lat[i] - lat) ** 2;
-    if (squared >= least) continue;
-    least = squared;
-    best = i;
-  }
-  return best;
+  const point = pointAt(track, stationM);
+  return { lng: point.lng, lat: point.lat, stationM };
 }
 
 /** The lines, the main one first; it is made where there is none. */
