@@ -16,3 +16,7 @@ export function heightM(bank: Bank, _x: number, y: number): number {
   if (beyond <= 0) return 0;
   return Math.sign(bank.heightM) * Math.min(Math.abs(bank.heightM), beyond * Math.tan(bank.angleRad));
 }
+
+export function reachM(_bank: Bank, _y: number): readonly [number, number] {
+  return [-Infinity, Infinity];
+}

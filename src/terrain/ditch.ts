@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { aheadM, trench } from './shape.ts';
+import { aheadM, spanM, trench } from './shape.ts';
 
 /** A trench across the whole line. */
 export const ditchFields = {
@@ -21,4 +21,8 @@ export type Ditch = { readonly kind: 'ditch' } & Values<typeof ditchFields>;
 /** Flat over the middle half of the width, straight banks: as steep as such a width and depth are taken to be. */
 export function heightM(ditch: Ditch, x: number, y: number): number {
   return -ditch.depthM * trench(aheadM(x, y, ditch.xM, ditch.skewRad), ditch.widthM, 0.5);
+}
+
+export function reachM(ditch: Ditch, y: number): readonly [number, number] {
+  return spanM(y, ditch.xM, ditch.skewRad, ditch.widthM);
 }

@@ -1,20 +1,20 @@
 import type { FieldTable } from '../field.ts';
 import type { Bank } from './bank.ts';
-import { bankFields, heightM as bankM } from './bank.ts';
+import * as bank from './bank.ts';
 import type { Ditch } from './ditch.ts';
-import { ditchFields, heightM as ditchM } from './ditch.ts';
+import * as ditch from './ditch.ts';
 import type { Hole } from './hole.ts';
-import { heightM as holeM, holeFields } from './hole.ts';
+import * as hole from './hole.ts';
 import type { Hump } from './hump.ts';
-import { heightM as humpM, humpFields } from './hump.ts';
+import * as hump from './hump.ts';
 import type { Ledge } from './ledge.ts';
-import { heightM as ledgeM, ledgeFields } from './ledge.ts';
+import * as ledge from './ledge.ts';
 import type { Log } from './log.ts';
-import { heightM as logM, logFields } from './log.ts';
+import * as log from './log.ts';
 import type { Rock } from './rock.ts';
-import { heightM as rockM, rockFields } from './rock.ts';
+import * as rock from './rock.ts';
 import type { Rut } from './rut.ts';
-import { heightM as rutM, rutFields } from './rut.ts';
+import * as rut from './rut.ts';
 import type { SoftPatch } from './softPatch.ts';
 import { softPatchFields } from './softPatch.ts';
 import type { Water } from './water.ts';
@@ -26,56 +26,85 @@ export type Feature = Rut | Hole | Ledge | Ditch | Hump | Log | Rock | Bank | Wa
 export type FeatureKind = Feature['kind'];
 
 export const featureFields: Readonly<Record<FeatureKind, FieldTable>> = {
-  rut: rutFields,
-  hole: holeFields,
-  ledge: ledgeFields,
-  ditch: ditchFields,
-  hump: humpFields,
-  log: logFields,
-  rock: rockFields,
-  bank: bankFields,
+  rut: rut.rutFields,
+  hole: hole.holeFields,
+  ledge: ledge.ledgeFields,
+  ditch: ditch.ditchFields,
+  hump: hump.humpFields,
+  log: log.logFields,
+  rock: rock.rockFields,
+  bank: bank.bankFields,
   water: waterFields,
   softPatch: softPatchFields,
 };
 
 /**
- * Surface height normal to the reference plane, metres. Steps, humps and banks add up; of the cuts (ruts, holes,
- * ditches) the deepest counts, and of the bumps (rocks, logs) the tallest stands in it.
+ * Shapes are laid in three layers. Steps, humps and banks (`base`) add up; of the cuts (ruts, holes, ditches) the deepest
+ * counts, and of the bumps (rocks, logs) the tallest stands in it.
  */
+interface Shape<F> {
+  readonly layer: 'base' | 'cut' | 'bump';
+  heightM(this: void, feature: F, x: number, y: number): number;
+  reachM(this: void, feature: F, y: number): readonly [number, number];
+}
+
+const SHAPES: { readonly [K in FeatureKind]: Shape<Extract<Feature, { kind: K }>> | null } = {
+  ledge: { layer: 'base', ...ledge },
+  hump: { layer: 'base', ...hump },
+  bank: { layer: 'base', ...bank },
+  rut: { layer: 'cut', ...rut },
+  hole: { layer: 'cut', ...hole },
+  ditch: { layer: 'cut', ...ditch },
+  log: { layer: 'bump', ...log },
+  rock: { layer: 'bump', ...rock },
+  water: null,
+  softPatch: null,
+};
+
+function shapeOf(feature: Feature): Shape<Feature> | null {
+  return SHAPES[feature.kind] as Shape<Feature> | null;
+}
+
+/** Surface height normal to the reference plane, metres. */
 export function heightM(features: readonly Feature[], x: number, y: number): number {
   let base = 0;
   let cut = 0;
   let bump = 0;
   for (const feature of features) {
-    switch (feature.kind) {
-      case 'ledge':
-        base += ledgeM(feature, x, y);
-        break;
-      case 'hump':
-        base += humpM(feature, x, y);
-        break;
-      case 'bank':
-        base += bankM(feature, x, y);
-        break;
-      case 'rut':
-        cut = Math.min(cut, rutM(feature, x, y));
-        break;
-      case 'hole':
-        cut = Math.min(cut, holeM(feature, x, y));
-        break;
-      case 'ditch':
-        cut = Math.min(cut, ditchM(feature, x, y));
-        break;
-      case 'log':
-        bump = Math.max(bump, logM(feature, x, y));
-        break;
-      case 'rock':
-        bump = Math.max(bump, rockM(feature, x, y));
-        break;
-      case 'water':
-      case 'softPatch':
-        break;
-    }
+    const shape = shapeOf(feature);
+    if (shape === null) continue;
+    const height = shape.heightM(feature, x, y);
+    if (shape.layer === 'base') base += height;
+    else if (shape.layer === 'cut') cut = Math.min(cut, height);
+    else bump = Math.max(bump, height);
   }
   return base + cut + bump;
+}
+
+/** Heights along y = `y` at `count` places from `fromM`, `stepM` apart: what `heightM` gives, asked only where a shape reaches. */
+export function heightsAlong(
+  features: readonly Feature[],
+  y: number,
+  fromM: number,
+  stepM: number,
+  count: number,
+): Float64Array {
+  const base = new Float64Array(count);
+  const cut = new Float64Array(count);
+  const bump = new Float64Array(count);
+  for (const feature of features) {
+    const shape = shapeOf(feature);
+    if (shape === null) continue;
+    const [start, end] = shape.reachM(feature, y);
+    const from = Math.max(0, Math.floor((start - fromM) / stepM));
+    const to = Math.min(count - 1, Math.ceil((end - fromM) / stepM));
+    for (let i = from; i <= to; i++) {
+      const height = shape.heightM(feature, fromM + i * stepM, y);
+      if (shape.layer === 'base') base[i] += height;
+      else if (shape.layer === 'cut') cut[i] = Math.min(cut[i], height);
+      else bump[i] = Math.max(bump[i], height);
+    }
+  }
+  for (let i = 0; i < count; i++) base[i] += cut[i] + bump[i];
+  return base;
 }

@@ -22,3 +22,7 @@ export type Hole = { readonly kind: 'hole' } & Values<typeof holeFields>;
 export function heightM(hole: Hole, x: number, y: number): number {
   return -hole.depthM * bowl(x - hole.xM, y - hole.yM, hole.lengthM, hole.widthM);
 }
+
+export function reachM(hole: Hole, _y: number): readonly [number, number] {
+  return [hole.xM - hole.lengthM / 2, hole.xM + hole.lengthM / 2];
+}

@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { aheadM } from './shape.ts';
+import { aheadM, spanM } from './shape.ts';
 
 /** A rounded rise across the whole line. */
 export const humpFields = {
@@ -21,4 +21,8 @@ export type Hump = { readonly kind: 'hump' } & Values<typeof humpFields>;
 export function heightM(hump: Hump, x: number, y: number): number {
   const u = aheadM(x, y, hump.xM, hump.skewRad) / hump.lengthM;
   return Math.abs(u) >= 0.5 ? 0 : (hump.heightM / 2) * (1 + Math.cos(2 * Math.PI * u));
+}
+
+export function reachM(hump: Hump, y: number): readonly [number, number] {
+  return spanM(y, hump.xM, hump.skewRad, hump.lengthM);
 }

@@ -31,3 +31,8 @@ export function heightM(ledge: Ledge, x: number, y: number): number {
   if (ahead <= 0) return 0;
   return ahead >= faceM ? ledge.riseM : (ledge.riseM * ahead) / faceM;
 }
+
+/** From the foot of its face on. */
+export function reachM(ledge: Ledge, y: number): readonly [number, number] {
+  return [ledge.xM + y * Math.tan(ledge.skewRad), Infinity];
+}

@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { aheadM } from './shape.ts';
+import { aheadM, spanM } from './shape.ts';
 
 /** A round log or pole lying across the line. */
 export const logFields = {
@@ -25,4 +25,8 @@ export function heightM(log: Log, x: number, y: number): number {
   const u = aheadM(x, y, log.xM, log.skewRad);
   const r = log.diameterM / 2;
   return Math.abs(u) >= r ? 0 : r + Math.sqrt(r * r - u * u);
+}
+
+export function reachM(log: Log, y: number): readonly [number, number] {
+  return spanM(y, log.xM, log.skewRad, log.diameterM);
 }

@@ -38,3 +38,8 @@ export function heightM(rut: Rut, x: number, y: number): number {
   const floor = rut.section === 'U' ? 0.5 : 0;
   return -rut.depthM * along(x, rut.fromM, rut.toM, rut.runM) * trench(y - rut.centreYM, rut.widthM, floor);
 }
+
+/** Where along a line at `y` it changes the ground, metres. */
+export function reachM(rut: Rut, _y: number): readonly [number, number] {
+  return [rut.fromM, rut.toM];
+}

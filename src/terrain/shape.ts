@@ -31,3 +31,10 @@ export function bowl(dx: number, dy: number, lengthM: number, widthM: number): n
 export function aheadM(x: number, y: number, xM: number, skewRad: number): number {
   return (x - xM) * Math.cos(skewRad) - y * Math.sin(skewRad);
 }
+
+/** Reach along a line at `y` of what spans `acrossM` square to a line through (`xM`, 0) turned by `skewRad`. */
+export function spanM(y: number, xM: number, skewRad: number, acrossM: number): readonly [number, number] {
+  const middle = xM + y * Math.tan(skewRad);
+  const half = acrossM / 2 / Math.cos(skewRad);
+  return [middle - half, middle + half];
+}

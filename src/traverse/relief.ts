@@ -1,4 +1,4 @@
-import { heightM } from '../terrain/feature.ts';
+import { heightsAlong } from '../terrain/feature.ts';
 import type { Feature } from '../terrain/feature.ts';
 import type { Ground } from '../terrain/ground.ts';
 import { ACROSS_M, BEYOND_M, SAMPLE_M } from './limits.ts';
@@ -25,9 +25,7 @@ export class Relief {
   line(index: number): Float64Array {
     const known = this.#lines.get(index);
     if (known) return known;
-    const heights = new Float64Array(this.count);
-    const y = index * this.acrossM;
-    for (let i = 0; i < this.count; i++) heights[i] = heightM(this.features, this.fromM + i * this.stepM, y);
+    const heights = heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, this.count);
     this.#lines.set(index, heights);
     return heights;
   }

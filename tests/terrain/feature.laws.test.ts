@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Feature } from '../../src/terrain/feature.ts';
-import { featureFields, heightM } from '../../src/terrain/feature.ts';
+import { featureFields, heightM, heightsAlong } from '../../src/terrain/feature.ts';
 import type { FeatureKind } from '../../src/terrain/feature.ts';
 import { reversedFeature } from '../../src/terrain/reverse.ts';
 
@@ -37,6 +37,18 @@ describe('the same ground met from the other end', () => {
         expect(heightM([reversedFeature(reversedFeature(one))], x, y)).toBeCloseTo(heightM([one], x, y), 6);
       }),
       { seed: 20263, numRuns: 500 },
+    );
+  });
+});
+
+describe('heights along a line', () => {
+  it('are the heights of its places', () => {
+    fc.assert(
+      fc.property(fc.array(feature, { maxLength: 5 }), number(-4, 4), (features, y) => {
+        const along = heightsAlong(features, y, -9, 0.25, 73);
+        along.forEach((height, i) => expect(height).toBeCloseTo(heightM(features, -9 + i * 0.25, y), 9));
+      }),
+      { seed: 20267, numRuns: 300 },
     );
   });
 });
