@@ -1,17 +1,17 @@
 /** An element of GPX that means something to us, with the elements we know directly inside it. */
 export interface Element {
   readonly name: string;
-  readonly children: ReadonlyMap<string, Element>;
+  readonly children: readonly Element[];
   /** `number`: the text directly inside. `text`: that and the text of elements inside it. */
   readonly value: 'none' | 'number' | 'text';
 }
 
 function parent(name: string, ...children: Element[]): Element {
-  return { name, children: new Map(children.map((child) => [child.name, child])), value: 'none' };
+  return { name, children, value: 'none' };
 }
 
 function value(name: string, kind: 'number' | 'text'): Element {
-  return { name, children: new Map(), value: kind };
+  return { name, children: [], value: kind };
 }
 
 /** Stands for any element that we do not know, and for all it holds. */

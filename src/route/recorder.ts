@@ -271,6 +271,8 @@ function oneLine(text: string): string {
 
 /** The prefix of a namespace is nothing to us. */
 function childOf({ children }: Element, name: string): Element {
-  if (children.size === 0) return OTHER;
-  return children.get(name) ?? children.get(name.slice(name.indexOf(':') + 1)) ?? OTHER;
+  if (children.length === 0) return OTHER;
+  for (let i = 0; i < children.length; i++) if (children[i].name === name) return children[i];
+  const colon = name.indexOf(':');
+  return (colon < 0 ? undefined : children.find((child) => child.name === name.slice(colon + 1))) ?? OTHER;
 }

@@ -87,7 +87,11 @@ const bytes = readFileSync(file);
 globalThis.gc?.();
 const before = process.memoryUsage().rss;
 const start = performance.now();
+const startCpu = process.cpuUsage();
 const points = await READERS[name](bytes);
+const cpu = process.cpuUsage(startCpu);
 const ms = performance.now() - start;
 const above = process.resourceUsage().maxRSS * 1024 - before;
-process.stdout.write(JSON.stringify({ points, ms, aboveMB: above / 1e6 }));
+process.stdout.write(
+  JSON.stringify({ points, ms, cpuMs: (cpu.user + cpu.system) / 1e3, aboveMB: above / 1e6 }),
+);
