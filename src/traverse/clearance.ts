@@ -4,6 +4,9 @@ import type { Chassis } from './chassis.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Relief } from './relief.ts';
 
+/** Stations from one look at the underside to the next: its points are further apart than that. */
+const STRIDE = 2;
+
 /** The least gap of each part of the underside over all stations. */
 export interface Gap {
   readonly part: Part;
@@ -32,7 +35,7 @@ export function gaps(
     const least = found[PARTS.indexOf(point.part)];
     const axle = point.axle === 'front' ? chassis.front : point.axle === 'rear' ? chassis.rear : null;
     const left = point.axle === 'front' ? 0 : 2;
-    for (let n = 0; n < record.length; n++) {
+    for (let n = 0; n < record.length; n += STRIDE) {
       if (record.standing[n] !== 0) continue;
       const P = record.pitch[n];
       const Q = record.roll[n];

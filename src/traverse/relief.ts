@@ -8,7 +8,8 @@ export class Relief {
   /** Where the samples of every line begin, metres from the pin. */
   readonly fromM: number;
   readonly count: number;
-  readonly #lines = new Map<number, Float64Array>();
+  /** By index: 0, 1, −1, 2, −2 … */
+  readonly #lines: Float64Array[] = [];
 
   constructor(
     readonly features: readonly Feature[],
@@ -23,10 +24,11 @@ export class Relief {
 
   /** Heights along y = `index` × `acrossM`, metres. */
   line(index: number): Float64Array {
-    const known = this.#lines.get(index);
+    const place = index > 0 ? 2 * index - 1 : -2 * index;
+    const known = this.#lines[place];
     if (known) return known;
     const heights = heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, this.count);
-    this.#lines.set(index, heights);
+    this.#lines[place] = heights;
     return heights;
   }
 

@@ -56,15 +56,21 @@ function roll(
     for (let i = 0; i < top.length; i++) if (line[i] > top[i]) top[i] = line[i];
   }
   const path = { bottomM: new Float64Array(count), climbTan: new Float64Array(count) };
+  const levelTo = levelRuns(top);
+  const arc = new Arc(R, step);
   for (let n = 0; n < count; n++) {
     const at = (fromXM + n * stationM - relief.fromM) / step;
     const from = Math.max(0, Math.ceil(at - R / step));
     const to = Math.min(top.length - 1, Math.floor(at + R / step));
+    if (levelTo[from] >= to) {
+      path.bottomM[n] = top[from];
+      continue;
+    }
+    const rise = arc.about(at, from, to);
     let bottom = -Infinity;
     let best = from;
     for (let i = from; i <= to; i++) {
-      const u = (i - at) * step;
-      const z = top[i] + Math.sqrt(R * R - u * u);
+      const z = top[i] + rise[i - from];
       if (z > bottom) {
         bottom = z;
         best = i;
@@ -85,8 +91,43 @@ function roll(
       }
     }
     path.bottomM[n] = bottom - R;
-    const rise = Math.sqrt(Math.max(0, R * R - u * u));
-    path.climbTan[n] = Math.abs(u) >= rise * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / rise;
+    const drop = Math.sqrt(Math.max(0, R * R - u * u));
+    path.climbTan[n] = Math.abs(u) >= drop * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / drop;
   }
   return path;
+}
+
+/** For each sample, the last one of those after it that are as high. */
+function levelRuns(top: Float64Array): Uint32Array {
+  const levelTo = new Uint32Array(top.length);
+  for (let i = top.length - 1; i >= 0; i--)
+    levelTo[i] = i + 1 < top.length && top[i + 1] === top[i] ? levelTo[i + 1] : i;
+  return levelTo;
+}
+
+/** √(R² − u²) at the samples under a wheel; the same again where the next wheel stands alike between samples. */
+class Arc {
+  readonly #radiusM: number;
+  readonly #stepM: number;
+  readonly #rise: Float64Array;
+  #from = NaN;
+  #count = 0;
+
+  constructor(radiusM: number, stepM: number) {
+    this.#radiusM = radiusM;
+    this.#stepM = stepM;
+    this.#rise = new Float64Array(2 * Math.ceil(radiusM / stepM) + 2);
+  }
+
+  about(at: number, from: number, to: number): Float64Array {
+    const count = to - from + 1;
+    if (from - at === this.#from && count <= this.#count) return this.#rise;
+    this.#from = from - at;
+    this.#count = count;
+    for (let i = 0; i < count; i++) {
+      const u = (this.#from + i) * this.#stepM;
+      this.#rise[i] = Math.sqrt(Math.max(0, this.#radiusM * this.#radiusM - u * u));
+    }
+    return this.#rise;
+  }
 }
