@@ -1,6 +1,15 @@
 import type { Chassis } from './chassis.ts';
 import { G_MPS2 } from './gravity.ts';
-import { BALANCED, FALLING, FREE_STEPS, LIFTED, MOST_STEPS } from './limits.ts';
+import {
+  BALANCED,
+  FALLING,
+  FREE_STEPS,
+  GREATEST_TURN,
+  LIFTED,
+  MOST_NUDGES,
+  MOST_STEPS,
+  NUDGE,
+} from './limits.ts';
 import type { Up } from './up.ts';
 
 /** Whether a vehicle stands at a station, or which way it goes over. */
@@ -154,12 +163,21 @@ export class Equilibrium {
       this.#contactX[i] = this.#x[i] + (this.#radiusM * t) / Math.sqrt(1 + t * t);
     }
     const enough = BALANCED * this.#weightN;
+    let nudges = 0;
     for (let n = 0; n < MOST_STEPS; n++) {
       this.#measure(ground);
-      if (this.#off <= enough) return this.#settled();
       const firm = this.#newton();
+      if (this.#off <= enough) {
+        if (firm) return 0;
+        // Poised on two wheels, as on a knife's edge: it may yet come down on the side towards level.
+        if (nudges++ === MOST_NUDGES) return this.#poised();
+        this.roll *= NUDGE;
+        this.pitch *= NUDGE;
+        continue;
+      }
       // Whole steps find the answer unless they go in circles between two sets of wheels touching; half steps end that.
-      this.#move(n < FREE_STEPS || !firm ? 1 : 0.5);
+      const turn = Math.max(Math.abs(this.#step[1]), Math.abs(this.#step[2]));
+      this.#move(Math.min(n < FREE_STEPS || !firm ? 1 : 0.5, GREATEST_TURN / turn));
       if (Math.abs(this.pitch) > FALLING || Math.abs(this.roll) > FALLING) return this.#falls();
     }
     return this.#falls();
@@ -336,15 +354,16 @@ export class Equilibrium {
     for (let i = 0; i < 4; i++) this.hubM[i] += share * step[3 + i];
   }
 
-  /** Balanced: stands, unless a whole side or end bears nothing, which is the last moment before it goes over. */
-  #settled(): Standing {
+  /** Which way a vehicle goes that is balanced on an edge: over the side or the end that still bears. */
+  #poised(): Standing {
+    this.#fresh = true;
     const least = LIFTED * this.#weightN;
     const V = this.loadN;
     if (V[0] + V[2] <= least) return 2;
     if (V[1] + V[3] <= least) return 1;
     if (V[0] + V[1] <= least) return 3;
     if (V[2] + V[3] <= least) return 4;
-    return this.#newton() ? 0 : this.#falls();
+    return this.#falls();
   }
 
   /** Which way it goes: about the axis it has turned furthest around. The pose is no answer; the next station starts afresh. */

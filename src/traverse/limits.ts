@@ -32,6 +32,13 @@ export const MOST_STEPS = 80;
 /** Steps taken whole before they are halved. */
 export const FREE_STEPS = 10;
 
+/** Greatest turn of the body in one step (tangent): what one set of touching wheels says is not believed any further. */
+export const GREATEST_TURN = 0.1;
+
+/** A body poised on an edge is turned this much nearer to level, so many times, before it counts as going over. */
+export const NUDGE = 0.9;
+export const MOST_NUDGES = 3;
+
 /** Force left over that counts as balanced, as a share of weight. */
 export const BALANCED = 1e-9;
 
