@@ -17,6 +17,6 @@ export function heightM(bank: Bank, _x: number, y: number): number {
   return Math.sign(bank.heightM) * Math.min(Math.abs(bank.heightM), beyond * Math.tan(bank.angleRad));
 }
 
-export function reachM(_bank: Bank, _y: number): readonly [number, number] {
+export function reachM(): readonly [number, number] {
   return [-Infinity, Infinity];
 }

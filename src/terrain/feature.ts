@@ -62,7 +62,7 @@ const SHAPES: { readonly [K in FeatureKind]: Shape<Extract<Feature, { kind: K }>
 };
 
 function shapeOf(feature: Feature): Shape<Feature> | null {
-  return SHAPES[feature.kind] as Shape<Feature> | null;
+  return SHAPES[feature.kind];
 }
 
 /** Surface height normal to the reference plane, metres. */

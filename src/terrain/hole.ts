@@ -23,6 +23,6 @@ export function heightM(hole: Hole, x: number, y: number): number {
   return -hole.depthM * bowl(x - hole.xM, y - hole.yM, hole.lengthM, hole.widthM);
 }
 
-export function reachM(hole: Hole, _y: number): readonly [number, number] {
+export function reachM(hole: Hole): readonly [number, number] {
   return [hole.xM - hole.lengthM / 2, hole.xM + hole.lengthM / 2];
 }

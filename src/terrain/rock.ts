@@ -23,6 +23,6 @@ export function heightM(rock: Rock, x: number, y: number): number {
   return rock.heightM * cap(x - rock.xM, y - rock.yM, rock.lengthM, rock.widthM);
 }
 
-export function reachM(rock: Rock, _y: number): readonly [number, number] {
+export function reachM(rock: Rock): readonly [number, number] {
   return [rock.xM - rock.lengthM / 2, rock.xM + rock.lengthM / 2];
 }

@@ -40,6 +40,6 @@ export function heightM(rut: Rut, x: number, y: number): number {
 }
 
 /** Where along a line at `y` it changes the ground, metres. */
-export function reachM(rut: Rut, _y: number): readonly [number, number] {
+export function reachM(rut: Rut): readonly [number, number] {
   return [rut.fromM, rut.toM];
 }
