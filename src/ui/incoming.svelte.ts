@@ -37,6 +37,7 @@ class Incoming {
     this.stage = { is: 'idle' };
     if (into === 'this trip') {
       open.edit(`load ${track.name || 'track'}`, (trip) => withTrack(trip, track, recording.waypoints));
+      await open.flush();
     } else {
       const trip = withTrack(emptyTrip(track.name || recording.name || NEW_TRIP), track, recording.waypoints);
       if (!(await open.open(trip))) {

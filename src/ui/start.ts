@@ -1,10 +1,16 @@
-import { list } from '../archive/store.ts';
+import { list, load } from '../archive/store.ts';
 import { DEMO_ID, demoTrip, layDemoGround } from './demo.ts';
+import { newId } from './identity.ts';
 import { incoming } from './incoming.svelte.ts';
+import type { Leftover } from './leftover.ts';
+import { clearLeftover, leftover, sameButTrack } from './leftover.ts';
+import { notices } from './notice.svelte.ts';
 import { lastOpen, open } from './trip.svelte.ts';
 
 /** Puts a trip on the desk: the one that lay there when the page was closed, else the last stored, else the demonstration. */
 export async function start(): Promise<void> {
+  const left = leftover();
+  if (left !== null && (await pickUp(left))) return;
   const stored = (await list()).value ?? [];
   const id = stored.find((trip) => trip.id === lastOpen())?.id ?? stored[0]?.id;
   if (id === undefined) {
@@ -27,4 +33,23 @@ export async function openDemo(): Promise<void> {
   const { value, problems } = await demoTrip();
   if (value === null) incoming.problems = { file: 'demonstration', list: problems };
   else await open.open(value);
+}
+
+/** Opens what the last page left unstored; false where there is nothing in it that is not elsewhere. */
+async function pickUp({ atMs, trip, trackIsStored }: Leftover): Promise<boolean> {
+  const stored = (await load(trip.id)).value;
+  const whole = { ...trip, track: stored?.track ?? null };
+  const demoOnItsWay = stored === null && trip.id === DEMO_ID;
+  if (demoOnItsWay || (stored !== null && sameButTrack(stored, trip))) {
+    clearLeftover();
+    return false;
+  }
+  if (!trackIsStored) notices.say(`The track of ${trip.name} was not stored yet: open its GPX file again.`);
+  const summary = (await list()).value?.find(({ id }) => id === trip.id);
+  if (summary !== undefined && summary.updatedMs > atMs) {
+    notices.say(`${trip.name} was also changed in another window: what was left here is a trip of its own.`);
+    return open.open({ ...whole, id: newId(), name: `${trip.name} (copy)` });
+  }
+  if (trip.id === DEMO_ID) void layDemoGround();
+  return open.open(whole);
 }

@@ -3,11 +3,13 @@ import { load, save } from '../archive/store.ts';
 import type { StoreProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem } from '../problem.ts';
+import type { Track } from '../route/track.ts';
 import type { Draft } from './drafts.ts';
 import { draftsOf, keepDrafts } from './drafts.ts';
 import type { History } from './history.ts';
 import { begin, redo, seal, step, undo } from './history.ts';
 import { newId } from './identity.ts';
+import { clearLeftover, leaveBehind } from './leftover.ts';
 import { NEW_TRIP } from './trackEdit.ts';
 
 /** Whether the trip on screen is in the device's store. */
@@ -34,6 +36,8 @@ export function emptyTrip(name = NEW_TRIP): Trip {
 class OpenTrip {
   #history = $state.raw<History<Trip>>(begin(emptyTrip()));
   #keeping = $state.raw<Keeping>({ state: 'kept' });
+  /** The track as the store has it; undefined where it has none of this trip. */
+  #storedTrack: Track | null | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Texts in boxes that are no valid value yet, by box. The trip keeps the last good value meanwhile. */
   readonly drafts = new SvelteMap<string, Draft>();
@@ -88,6 +92,7 @@ class OpenTrip {
     const { value, problems } = await load(id);
     if (value === null) return problems;
     this.#put(value);
+    this.#storedTrack = value.track;
     this.#keeping = { state: 'kept' };
     return problems.length > 0 ? problems : null;
   }
@@ -115,8 +120,12 @@ class OpenTrip {
     if (this.#keeping.state === 'kept') return;
     const trip = this.now;
     const problem = await save(trip, Date.now());
+    if (problem === null && trip.id === this.now.id) this.#storedTrack = trip.track;
     if (problem !== null) this.#keeping = { state: 'failed', problem };
-    else if (trip === this.now) this.#keeping = { state: 'kept' };
+    else if (trip === this.now) {
+      this.#keeping = { state: 'kept' };
+      clearLeftover();
+    }
   }
 
   async #leave(): Promise<boolean> {
@@ -126,9 +135,18 @@ class OpenTrip {
 
   #put(trip: Trip): void {
     this.#history = begin(trip);
+    this.#storedTrack = undefined;
     this.drafts.clear();
     for (const [box, draft] of draftsOf(trip.id)) this.drafts.set(box, draft);
     rememberOpen(trip.id);
+  }
+
+  /** The page may go away at any moment now. */
+  leave(): void {
+    if (this.#keeping.state === 'kept') return;
+    const { track } = this.now;
+    leaveBehind(this.now, track === null || track === this.#storedTrack, Date.now());
+    void this.flush();
   }
 
   #become(history: History<Trip>): void {
@@ -166,6 +184,6 @@ function rememberOpen(id: string): void {
 export const open = new OpenTrip();
 
 addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void open.flush();
+  if (document.visibilityState === 'hidden') open.leave();
 });
-addEventListener('pagehide', () => void open.flush());
+addEventListener('pagehide', () => open.leave());

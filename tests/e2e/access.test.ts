@@ -1,0 +1,133 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { findings, launch, matrix, newTrip, PHONE, sitDown, WIDE } from './desk.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+const STATES: readonly { name: string; go: (page: Page) => Promise<unknown> }[] = [
+  { name: 'Scout, the track', go: (page) => page.getByRole('link', { name: 'Track', exact: true }).click() },
+  { name: 'Scout, the obstacles', go: (page) => page.getByRole('link', { name: /^Obstacles/ }).click() },
+  {
+    name: 'Scout, an obstacle with everything unfolded',
+    go: async (page) => {
+      await page.getByRole('link', { name: /^Obstacles/ }).click();
+      await page.getByRole('link', { name: /Hobnail ruts/ }).click();
+      await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
+    },
+  },
+  { name: 'Scout, the convoy', go: (page) => page.getByRole('link', { name: /^Convoy/ }).click() },
+  {
+    name: 'Scout, a vehicle with everything unfolded',
+    go: async (page) => {
+      await page.getByRole('link', { name: /^Convoy/ }).click();
+      await page.getByRole('link', { name: /^Bracken/ }).click();
+      await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
+    },
+  },
+  {
+    name: 'Brief, with a cell opened',
+    go: async (page) => {
+      await matrix(page);
+      await page.locator('td a').first().click();
+      await page.getByRole('complementary', { name: 'Why' }).waitFor();
+    },
+  },
+  { name: 'Archive', go: (page) => page.getByRole('link', { name: 'Archive' }).click() },
+  { name: 'an empty trip', go: (page) => newTrip(page) },
+];
+
+describe.each([
+  ['wide', WIDE],
+  ['phone', PHONE],
+])('%s', (_name, viewport) => {
+  test.each(['day', 'sun', 'night'])('axe-core finds nothing wrong, light: %s', async (scheme) => {
+    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    await page.evaluate((light) => localStorage.setItem('rutline.scheme', light), scheme);
+    await page.reload();
+    const found: string[] = [];
+    for (const { name, go } of STATES) {
+      await go(page);
+      found.push(...(await findings(page)).map((finding) => `${name}: ${finding}`));
+    }
+    expect(found).toEqual([]);
+    await context.close();
+  });
+
+  test('nothing is wider than the screen, and the map keeps at least two fifths of its height', async () => {
+    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    for (const { name, go } of STATES) {
+      await go(page);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect({ name, wide }).toEqual({ name, wide: 0 });
+      const map = page.getByRole('region', { name: 'Map' });
+      if ((await map.count()) === 0) continue;
+      const box = await map.boundingBox();
+      expect({ name, tall: (box?.height ?? 0) >= 0.4 * viewport.height }).toEqual({ name, tall: true });
+    }
+    await context.close();
+  });
+
+  test('every button, box and link of a sheet can be hit with a glove', async () => {
+    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    for (const { name, go } of STATES) {
+      await go(page);
+      const small = await page.evaluate(() =>
+        [
+          ...document.querySelectorAll<HTMLElement>(
+            'button, select, summary, nav a, .button, input:not([type=file])',
+          ),
+        ]
+          .filter((one) => one.checkVisibility({ visibilityProperty: true }))
+          .filter((one) => {
+            const hit = one.matches('[type=checkbox], [type=radio]') ? (one.parentElement ?? one) : one;
+            return hit.getBoundingClientRect().height < 43.5;
+          })
+          .map((one) => one.outerHTML.slice(0, 120)),
+      );
+      expect({ name, small }).toEqual({ name, small: [] });
+    }
+    await context.close();
+  });
+});
+
+test('a vehicle is added, named, reordered and confirmed by keyboard alone', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await newTrip(page);
+  const press = async (name: RegExp, key: string) => {
+    for (let i = 0; i < 80; i++) {
+      await page.keyboard.press('Tab');
+      const focused = await page.evaluate(() => {
+        const one = document.activeElement as HTMLElement | null;
+        const labels =
+          one instanceof HTMLInputElement || one instanceof HTMLSelectElement ? one.labels : null;
+        return (one?.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? one?.textContent ?? '').trim();
+      });
+      if (!name.test(focused)) continue;
+      await page.keyboard.press(key);
+      return;
+    }
+    throw new Error(`The Tab key never came to ${name}.`);
+  };
+  await press(/^Convoy/, 'Enter');
+  await press(/^Class of vehicle/, 'm');
+  await press(/^Add vehicle/, 'Enter');
+  await page.getByText('Mid-size wagon', { exact: true }).first().waitFor();
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('c');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await page.getByLabel('Driver of Compact 4x4').waitFor();
+  await page.locator('body').press('Home');
+  await press(/^Move Compact 4x4 forward/, 'Enter');
+  const names = await page.locator('li .name').allTextContents();
+  expect(names.map((name) => name.trim())).toEqual(['Compact 4x4', 'Mid-size wagon']);
+  await press(/^Compact 4x4/, 'Enter');
+  await page.getByText('Body and clearances').first().waitFor();
+  await press(/^All of these hold/, 'Enter');
+  await page.getByText('9 estimates', { exact: true }).waitFor({ state: 'detached' });
+  await context.close();
+});

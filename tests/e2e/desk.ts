@@ -1,0 +1,81 @@
+import axe from 'axe-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { chromium } from 'playwright-core';
+import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
+
+export const WIDE = { width: 1440, height: 900 };
+export const PHONE = { width: 390, height: 844 };
+
+export function launch(): Promise<Browser> {
+  return chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+}
+
+/** A page on a device that has never seen the program, and what went wrong on it. */
+export interface Desk {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly faults: string[];
+}
+
+export async function sitDown(browser: Browser, url: string, viewport = WIDE): Promise<Desk> {
+  const context = await browser.newContext({ viewport, acceptDownloads: true });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.goto(url);
+  return { context, page, faults };
+}
+
+/** Past the demonstration, to an empty trip. */
+export async function newTrip(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('button', { name: 'New trip' }).click();
+  await page.getByRole('heading', { name: 'Start with the track' }).waitFor();
+}
+
+export async function openFile(page: Page, name: string): Promise<void> {
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles(new URL(`./in/${name}`, import.meta.url).pathname);
+}
+
+export async function pin(page: Page, km: string, preset: RegExp): Promise<void> {
+  await page.getByRole('link', { name: /^Obstacles/ }).click();
+  await page.getByLabel('Along the track').first().fill(km);
+  await page.getByRole('button', { name: 'Pin here' }).click();
+  await page.getByRole('button', { name: preset }).click();
+  await page.getByLabel('Name of the obstacle').waitFor();
+}
+
+export async function addVehicle(page: Page, vehicleClass: string): Promise<void> {
+  await page.getByRole('link', { name: /^Convoy/ }).click();
+  await page.getByLabel('Class of vehicle').selectOption(vehicleClass);
+  await page.getByRole('button', { name: 'Add vehicle' }).click();
+}
+
+/** The matrix as text, one string a cell, row by row, once every cell is there. */
+export async function matrix(page: Page): Promise<string[][]> {
+  await page.getByRole('link', { name: 'Brief' }).click();
+  await page.locator('td a').first().waitFor();
+  await page.waitForFunction(
+    () => !document.querySelector('td')?.closest('table')?.textContent.includes('working it out'),
+  );
+  return page
+    .locator('tbody tr')
+    .evaluateAll((rows) =>
+      rows.map((row) => [...row.querySelectorAll('td .word')].map((cell) => cell.textContent.trim())),
+    );
+}
+
+/** What the accessibility rules of axe-core find, as sentences. */
+export async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run();
+    return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html}`));
+  });
+}
