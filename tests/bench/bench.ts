@@ -7,5 +7,5 @@ export interface Table {
   readonly notes: readonly string[];
 }
 
-/** A benchmark: measures, and answers tables. */
-export type Bench = () => Promise<Table[]>;
+/** A benchmark: measures, and answers tables one by one. */
+export type Bench = () => AsyncIterable<Table>;

@@ -19,7 +19,7 @@ const GPXPARSER = fileURLToPath(
 );
 
 /** A file as the page holds it to the recording of it: our worker, and gpxparser on the page, each in a new page. */
-export async function importBrowserBench(): Promise<Table[]> {
+export async function* importBrowserBench(): AsyncGenerator<Table> {
   const outDir = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
   const quiet = {
     root: ROOT,
@@ -59,14 +59,12 @@ export async function importBrowserBench(): Promise<Table[]> {
         longest > 0 ? longest.toFixed(0) : 'none over 50',
       ]);
     }
-    return [
-      {
-        title: `Import in Chromium ${browser.version()}`,
-        columns: ['reader', 'points', 'ms', 'longest task of the page, ms'],
-        rows,
-        notes: [`Median time and longest task of ${RUNS}, each in a new page, headless.`],
-      },
-    ];
+    yield {
+      title: `Import in Chromium ${browser.version()}`,
+      columns: ['reader', 'points', 'ms', 'longest task of the page, ms'],
+      rows,
+      notes: [`Median time and longest task of ${RUNS}, each in a new page, headless.`],
+    };
   } finally {
     await browser.close();
     await server.close();

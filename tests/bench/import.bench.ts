@@ -29,18 +29,16 @@ interface Measured {
 }
 
 /** Bytes in memory to points, in a process of its own each time: time, and memory above that of the bytes. */
-export async function importBench(): Promise<Table[]> {
+export async function* importBench(): AsyncGenerator<Table> {
   const folder = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
   try {
-    const tables: Table[] = [];
     for (const extensions of [false, true]) {
       for (const points of [10_000, 100_000, 1_000_000]) {
         const file = join(folder, `${points}-${extensions}.gpx`);
         await pipeline(recordingText(points, extensions), createWriteStream(file));
-        tables.push(await compare(file, points, extensions));
+        yield await compare(file, points, extensions);
       }
     }
-    return tables;
   } finally {
     rmSync(folder, { recursive: true });
   }

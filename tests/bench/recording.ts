@@ -11,7 +11,7 @@ export function* recordingText(points: number, extensions: boolean): Generator<s
   let lat = 37.2;
   let elevationM = 840;
   let heading = 1;
-  yield '<?xml version="1.0" encoding="UTF-8"?>\n<gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1">\n';
+  yield '<?xml version="1.0" encoding="UTF-8"?>\n<gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1" xmlns:m="http://example.org/more">\n';
   yield '  <trk>\n    <name>Made up</name>\n    <trkseg>\n';
   for (let i = 0; i < points; i++) {
     heading += (next() - 0.5) * 0.3;

@@ -22,6 +22,6 @@ const machine = `${cpu?.model ?? 'unknown processor'}, ${cpus().length} cores, $
 console.log(`${machine}; Node ${process.version}; ${new Date().toISOString().slice(0, 10)}`);
 for (const name of names) {
   const bench = await BENCHES[name]();
-  for (const table of await bench()) console.log(markdown(table));
+  for await (const table of bench()) console.log(markdown(table));
 }
 process.exitCode = names.length === 0 ? 1 : 0;
