@@ -30,6 +30,10 @@ export interface Settled {
 type V3 = { x: number; y: number; z: number };
 const DT = 1 / 500;
 
+/** Sideways component of up from which the world is tilted in slowly, and over which steps. */
+const STEEP = 0.4;
+const TILTING = { fromStep: 500, steps: 1500 };
+
 /** Half of a tread's flat, and the radius of its crown to either side, metres. */
 export const TREAD = { halfFlatM: 0.01, crownM: 0.05 };
 
@@ -275,13 +279,24 @@ export function settle(
 
   const weighed = () => wheels.map(({ plate }) => -PLATE.springNPerM * plate.translation().z);
   let last = weighed();
+  // On a steep camber a falling vehicle may roll over where a standing one would not: there the level world is tilted in.
+  const slowly = Math.abs(up.y) > STEEP;
+  let tilt = slowly ? 0 : 1;
+  const lean = () => {
+    const x = tilt * up.x;
+    const y = tilt * up.y;
+    return { x, y, z: Math.sqrt(1 - x * x - y * y) };
+  };
   let tipped = false;
   let steps = 0;
-  for (let n = 0; n < 2000 && !tipped; n++) {
+  for (let n = 0; n < (slowly ? 4000 : 2000) && !tipped; n++) {
     for (const each of [body, ...wheels.map((w) => w.ring), ...wheels.map((w) => w.carrier)]) {
       each.resetForces(true);
       each.resetTorques(true);
     }
+    if (slowly) tilt = Math.max(0, Math.min(1, (n - TILTING.fromStep) / TILTING.steps));
+    const now = lean();
+    world.gravity = times(now, -G_MPS2);
     for (const force of forces) force();
     for (const { plate, shareKg } of wheels) {
       const at = plate.translation();
@@ -291,8 +306,8 @@ export function settle(
       plate.resetForces(true);
       plate.addForce(
         {
-          x: shareKg * G_MPS2 * up.x - soft * at.x - slow * v.x,
-          y: shareKg * G_MPS2 * up.y - soft * at.y - slow * v.y,
+          x: shareKg * G_MPS2 * now.x - soft * at.x - slow * v.x,
+          y: shareKg * G_MPS2 * now.y - soft * at.y - slow * v.y,
           z: -PLATE.springNPerM * at.z - PLATE.damperNsPerM * v.z,
         },
         true,
@@ -302,7 +317,7 @@ export function settle(
     steps = n;
     const ez = turned(body.rotation(), { x: 0, y: 0, z: 1 });
     tipped = ez.z < 0.7;
-    if (n < 500 || n % 100 !== 0) continue;
+    if (n < 500 || tilt < 1 || n % 100 !== 0) continue;
     const loads = weighed();
     if (loads.every((load, i) => Math.abs(load - last[i]) < 0.002 * wheels[i].shareKg * G_MPS2)) break;
     last = loads;
