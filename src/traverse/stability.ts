@@ -31,8 +31,6 @@ export interface TipMargin {
  */
 function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, edge: number): number {
   const { from, to } = EDGES[edge];
-  const x = (i: number) => ((i < 2 ? 1 : -1) * chassis.wheelbaseM) / 2;
-  const y = (i: number) => ((i % 2 === 0 ? 1 : -1) * (i < 2 ? chassis.front : chassis.rear).trackWidthM) / 2;
   const P = record.pitch[n];
   const Q = record.roll[n];
   const h = chassis.sprungHeightM;
@@ -42,15 +40,15 @@ function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, ed
   let mz = chassis.sprungKg * (record.heaveM[n] - chassis.sprungXM * P + h);
   for (let i = 0; i < 4; i++) {
     const kg = (i < 2 ? chassis.front : chassis.rear).unsprungKg;
-    mx += kg * x(i);
-    my += kg * y(i);
+    mx += kg * wheelX(chassis, i);
+    my += kg * wheelY(chassis, i);
     mz += kg * record.hubM[4 * n + i];
   }
-  const dx = mx / chassis.massKg - x(from);
-  const dy = my / chassis.massKg - y(from);
+  const dx = mx / chassis.massKg - wheelX(chassis, from);
+  const dy = my / chassis.massKg - wheelY(chassis, from);
   const dz = mz / chassis.massKg - record.bottomM[4 * n + from];
-  const ax = x(to) - x(from);
-  const ay = y(to) - y(from);
+  const ax = wheelX(chassis, to) - wheelX(chassis, from);
+  const ay = wheelY(chassis, to) - wheelY(chassis, from);
   const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
 
   const aa = ax * ax + ay * ay + az * az;
@@ -58,6 +56,14 @@ function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, ed
   const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
   const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
   return (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+}
+
+function wheelX(chassis: Chassis, i: number): number {
+  return ((i < 2 ? 1 : -1) * chassis.wheelbaseM) / 2;
+}
+
+function wheelY(chassis: Chassis, i: number): number {
+  return ((i % 2 === 0 ? 1 : -1) * (i < 2 ? chassis.front : chassis.rear).trackWidthM) / 2;
 }
 
 /** What is said of a tilt where the vehicle has no equilibrium: 5° too much; how much more cannot be told. */

@@ -53,16 +53,27 @@ export function march(
   const body = new Equilibrium(chassis, up);
   for (let n = 0; n < count; n++) {
     const here = 4 * n;
-    const ground = record.bottomM.subarray(here, here + 4);
-    record.standing[n] = body.solve(ground, record.climbTan.subarray(here, here + 4));
-    record.loadN.set(body.loadN, 4 * n);
-    record.hubM.set(body.hubM, 4 * n);
-    record.travelM.set(body.travelM, 4 * n);
+    record.standing[n] = sameGround(record, n)
+      ? record.standing[n - 1]
+      : body.solve(record.bottomM.subarray(here, here + 4), record.climbTan.subarray(here, here + 4));
+    for (let i = 0; i < 4; i++) {
+      record.loadN[here + i] = body.loadN[i];
+      record.hubM[here + i] = body.hubM[i];
+      record.travelM[here + i] = body.travelM[i];
+    }
     record.heaveM[n] = body.heaveM;
     record.pitch[n] = body.pitch;
     record.roll[n] = body.roll;
   }
   return record;
+}
+
+/** Whether the wheels stand as at the station before, so that its answer holds. */
+function sameGround({ bottomM, climbTan, standing }: TraverseRecord, n: number): boolean {
+  if (n === 0 || standing[n - 1] !== 0) return false;
+  for (let i = 4 * n; i < 4 * n + 4; i++)
+    if (bottomM[i] !== bottomM[i - 4] || climbTan[i] !== climbTan[i - 4]) return false;
+  return true;
 }
 
 /** One vehicle on one line with one set of aids. */
