@@ -31,14 +31,15 @@ export function gaps(
   offsetM: number,
 ): Gap[] {
   const found = PARTS.map((part) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
+  const upright = record.pitch.map((P, n) =>
+    Math.sqrt(Math.max(0, 1 - P * P - record.roll[n] * record.roll[n])),
+  );
   for (const point of points) {
     const least = found[PARTS.indexOf(point.part)];
     const axle = point.axle === 'front' ? chassis.front : point.axle === 'rear' ? chassis.rear : null;
     const left = point.axle === 'front' ? 0 : 2;
     for (let n = 0; n < record.length; n += STRIDE) {
       if (record.standing[n] !== 0) continue;
-      const P = record.pitch[n];
-      const Q = record.roll[n];
       let z: number;
       let x = record.stationM[n] + point.xM;
       let y = offsetM + point.yM;
@@ -48,15 +49,13 @@ export function gaps(
         const lean = (hubL - hubR) / axle.trackWidthM;
         z = (hubL + hubR) / 2 + lean * point.yM + point.zM - axle.hubHeightM;
       } else {
-        z =
-          record.heaveM[n] -
-          point.xM * P +
-          point.yM * Q +
-          point.zM * Math.sqrt(Math.max(0, 1 - P * P - Q * Q));
+        const P = record.pitch[n];
+        const Q = record.roll[n];
+        z = record.heaveM[n] - point.xM * P + point.yM * Q + point.zM * upright[n];
         x += point.zM * P;
         y -= point.zM * Q;
       }
-      const gapM = z - groundM(relief, x, y);
+      const gapM = z - relief.highestNear(x, y);
       if (gapM >= least.gapM) continue;
       least.gapM = gapM;
       least.stationM = x;
@@ -64,12 +63,4 @@ export function gaps(
     }
   }
   return found;
-}
-
-/** The higher of the two samples about x on the nearest line. */
-function groundM(relief: Relief, x: number, y: number): number {
-  const line = relief.line(Math.sign(y) * Math.round(Math.abs(y) / relief.acrossM));
-  const at = (x - relief.fromM) / relief.stepM;
-  const i = Math.max(0, Math.min(line.length - 2, Math.floor(at)));
-  return Math.max(line[i], line[i + 1]);
 }

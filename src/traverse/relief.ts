@@ -32,6 +32,13 @@ export class Relief {
     return heights;
   }
 
+  /** The higher of the two samples about x on the line nearest to y, metres. */
+  highestNear(x: number, y: number): number {
+    const line = this.line(y < 0 ? -Math.round(-y / this.acrossM) : Math.round(y / this.acrossM));
+    const i = Math.max(0, Math.min(this.count - 2, Math.floor((x - this.fromM) / this.stepM)));
+    return Math.max(line[i], line[i + 1]);
+  }
+
   /** First and last line under a strip, rounded alike on both sides so that mirrored ground gives mirrored heights. */
   linesUnder(fromYM: number, toYM: number): { readonly first: number; readonly last: number } {
     const first = Math.ceil(fromYM / this.acrossM - 0.5);
