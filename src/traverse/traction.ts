@@ -30,8 +30,10 @@ function boundN(V: number, t: number, mu: number): number {
 /**
  * Greatest push of all wheels. An axle whose weaker wheel spins has sliding grip s there; the other wheel gets s times
  * the bias, at most its own gripping bound b, and brake traction control adds its share of what is left, b − that. A
- * locked axle spins only as a whole, so both wheels have their gripping bound. Two axles are joined in the same way. The
- * engine turns the braked wheel too, so what is braked away comes off what it can give.
+ * locked axle spins only as a whole, so both wheels have their gripping bound. Two axles are joined in the same way.
+ *
+ * The engine turns a braked wheel too: to add b it spends 2 b. With E what it can give and p the push without brakes, the
+ * brakes add no more than (E − p) / 2. E counts along the plane, which asks a little much of it where wheels climb.
  */
 export function greatestDrive(
   line: Driveline,
@@ -42,58 +44,77 @@ export function greatestDrive(
   out: Drive,
 ): void {
   const T = out.driveN;
-  let plain = 0;
-  let brakedN = 0;
-  for (let i = 0; i < 4; i += 2) {
-    const bias = i === 0 ? line.front : line.rear;
-    const bL = boundN(loadN[i], climbTan[i], peak);
-    const bR = boundN(loadN[i + 1], climbTan[i + 1], peak);
-    out.boundN[i] = bL;
-    out.boundN[i + 1] = bR;
-    if (bias === Infinity) {
-      T[i] = bL;
-      T[i + 1] = bR;
-      continue;
-    }
-    const sL = boundN(loadN[i], climbTan[i], sliding);
-    const sR = boundN(loadN[i + 1], climbTan[i + 1], sliding);
-    const weak = sL <= sR ? i : i + 1;
-    const s = Math.min(sL, sR);
-    const biased = Math.min(weak === i ? bR : bL, s * bias);
-    const strong = bias === 0 ? 0 : biased + line.brakeShare * ((weak === i ? bR : bL) - biased);
-    T[weak] = bias === 0 ? 0 : s;
-    T[weak ^ 1] = strong;
-    brakedN += Math.max(0, strong - biased);
-  }
+  const front = driveAxle(0, line.front, line.brakeShare, loadN, climbTan, peak, sliding, out);
+  const rear = driveAxle(2, line.rear, line.brakeShare, loadN, climbTan, peak, sliding, out);
   T[2] *= line.rearReach;
   T[3] *= line.rearReach;
-  brakedN += joinAxles(T, line.centre, line.brakeShare);
+  const joined = joinAxles(T, line.centre, line.brakeShare);
 
-  const total = T[0] + T[1] + T[2] + T[3];
-  plain = total - brakedN;
-  const gripN = total * line.engineLeaves;
-  const engineN = Math.max(line.forceN - brakedN, Math.min(line.forceN, plain * line.engineLeaves));
-  out.engineLimits = engineN < gripN;
-  const part = total > 0 ? Math.min(engineN, gripN) / total : 0;
-  let along = 0;
+  let pushN = 0;
+  let climbN = 0;
   for (let i = 0; i < 4; i++) {
-    T[i] *= part;
-    along += T[i] * Math.sqrt(1 + climbTan[i] * climbTan[i]) - loadN[i] * climbTan[i];
+    pushN += T[i] * Math.sqrt(1 + climbTan[i] * climbTan[i]);
+    climbN += loadN[i] * climbTan[i];
   }
-  out.alongN = along;
+  const gripN = pushN * line.engineLeaves;
+  const braked = Math.min(1, Math.max(front, rear) + joined);
+  const plainN = gripN * (1 - braked);
+  const givenN = line.forceN < plainN ? line.forceN : Math.min(gripN, (line.forceN + plainN) / 2);
+  out.engineLimits = givenN < gripN;
+  const part = pushN > 0 ? givenN / pushN : 0;
+  for (let i = 0; i < 4; i++) T[i] *= part;
+  out.alongN = givenN - climbN;
 }
 
-/** Holds the stronger axle to what the centre lets it have; answers what is braked away for it. */
+/** Fills in the drive and the bounds of an axle's wheels; answers the part of its drive that brakes bought. */
+function driveAxle(
+  i: number,
+  bias: Bias,
+  brakeShare: number,
+  loadN: ArrayLike<number>,
+  climbTan: ArrayLike<number>,
+  peak: number,
+  sliding: number,
+  out: Drive,
+): number {
+  const bound = out.boundN;
+  const T = out.driveN;
+  bound[i] = boundN(loadN[i], climbTan[i], peak);
+  bound[i + 1] = boundN(loadN[i + 1], climbTan[i + 1], peak);
+  if (bias === Infinity) {
+    T[i] = bound[i];
+    T[i + 1] = bound[i + 1];
+    return 0;
+  }
+  if (bias === 0) {
+    T[i] = 0;
+    T[i + 1] = 0;
+    return 0;
+  }
+  const left = boundN(loadN[i], climbTan[i], sliding);
+  const right = boundN(loadN[i + 1], climbTan[i + 1], sliding);
+  const weak = left <= right ? i : i + 1;
+  const strong = weak === i ? i + 1 : i;
+  const s = Math.min(left, right);
+  const biased = Math.min(bound[strong], s * bias);
+  T[weak] = s;
+  T[strong] = biased + brakeShare * (bound[strong] - biased);
+  const sum = T[weak] + T[strong];
+  return sum > 0 ? (T[strong] - biased) / sum : 0;
+}
+
+/** Holds the stronger axle to what the centre lets it have; answers the part of the whole drive that brakes bought. */
 function joinAxles(T: Float64Array, centre: Bias, brakeShare: number): number {
   if (centre === Infinity) return 0;
   const front = T[0] + T[1];
   const rear = T[2] + T[3];
   const strong = front >= rear ? 0 : 2;
   const most = Math.max(front, rear);
-  const biased = Math.min(most, Math.min(front, rear) * centre);
-  const held = biased + brakeShare * (most - biased);
   if (most <= 0) return 0;
+  const least = Math.min(front, rear);
+  const biased = Math.min(most, least * centre);
+  const held = biased + brakeShare * (most - biased);
   T[strong] *= held / most;
   T[strong + 1] *= held / most;
-  return held - biased;
+  return (held - biased) / (held + least);
 }

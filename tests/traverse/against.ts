@@ -2,6 +2,7 @@ import { chassisOf } from '../../src/traverse/chassis.ts';
 import { Equilibrium } from '../../src/traverse/equilibrium.ts';
 import { G_MPS2 } from '../../src/traverse/gravity.ts';
 import { Relief } from '../../src/traverse/relief.ts';
+import { leanedTan } from '../../src/traverse/stability.ts';
 import { upOf } from '../../src/traverse/up.ts';
 import { wheelPath } from '../../src/traverse/wheel.ts';
 import type { Settled } from './engine.ts';
@@ -32,7 +33,8 @@ export function settled(scene: Scene): Settled {
 
 /**
  * Solves the scene with each wheel where the engine's came to stand: a leaning body moves its wheels by centimetres along
- * the plane, which a march along the line passes over anyway. `errors` are load differences over each wheel's static load.
+ * the plane, which a march along the line passes over anyway. `errors` are load differences over each wheel's static
+ * load; `tiltLeftRad` is the tilt left towards the lower side.
  */
 export function solved(scene: Scene, engine: Pick<Settled, 'loadN' | 'wheelM'>) {
   const chassis = chassisOf(scene.values, NOTHING);
@@ -43,7 +45,19 @@ export function solved(scene: Scene, engine: Pick<Settled, 'loadN' | 'wheelM'>) 
     const staticN = (i < 2 ? chassis.front : chassis.rear).wheelKg * G_MPS2;
     return Math.abs(V - engine.loadN[i]) / staticN;
   });
-  return { standing, loadN: [...body.loadN], pitch: body.pitch, roll: body.roll, errors, bottomM, climbTan };
+  const lower = scene.ground.camberRad > 0 ? 1 : 0;
+  const tiltLeftRad =
+    standing === 0 ? Math.atan(leanedTan(chassis, upOf(scene.ground)!, bottomM, climbTan, lower, 4)) : NaN;
+  return {
+    standing,
+    tiltLeftRad,
+    loadN: [...body.loadN],
+    pitch: body.pitch,
+    roll: body.roll,
+    errors,
+    bottomM,
+    climbTan,
+  };
 }
 
 /** The value below which the given share of the numbers lies. */

@@ -301,13 +301,15 @@ export function settle(
     for (const { plate, shareKg } of wheels) {
       const at = plate.translation();
       const v = plate.linvel();
+      // Each wheel bears the slope by its share of load; on a steep camber by the load that it has at the moment.
+      const bears = slowly ? -PLATE.springNPerM * at.z : shareKg * G_MPS2 * now.z;
       const soft = PLATE.softPerM * shareKg * G_MPS2;
       const slow = 2 * shareKg * Math.sqrt(PLATE.softPerM * G_MPS2);
       plate.resetForces(true);
       plate.addForce(
         {
-          x: shareKg * G_MPS2 * now.x - soft * at.x - slow * v.x,
-          y: shareKg * G_MPS2 * now.y - soft * at.y - slow * v.y,
+          x: (bears * now.x) / now.z - soft * at.x - slow * v.x,
+          y: (bears * now.y) / now.z - soft * at.y - slow * v.y,
           z: -PLATE.springNPerM * at.z - PLATE.damperNsPerM * v.z,
         },
         true,
