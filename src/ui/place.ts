@@ -7,6 +7,13 @@ export type Place =
       readonly desk: 'brief';
       readonly cell: { readonly obstacleId: string; readonly vehicleId: string } | null;
     }
+  | {
+      readonly desk: 'workbench';
+      readonly obstacleId: string;
+      /** Null: the first vehicle, the main line. */
+      readonly vehicleId: string | null;
+      readonly lineId: string | null;
+    }
   | { readonly desk: 'archive' };
 
 export type Desk = Place['desk'];
@@ -25,6 +32,8 @@ function partsOf(place: Place): string[] {
   if (place.desk === 'archive') return ['archive'];
   if (place.desk === 'brief')
     return place.cell === null ? ['brief'] : ['brief', place.cell.obstacleId, place.cell.vehicleId];
+  if (place.desk === 'workbench')
+    return ['workbench', place.obstacleId, place.vehicleId ?? '', place.lineId ?? ''];
   switch (place.sheet) {
     case 'track':
       return ['scout', 'track'];
@@ -37,13 +46,15 @@ function partsOf(place: Place): string[] {
 
 /** The place that an address names; an address that names none is the Scout desk. */
 export function placeOf(address: string): Place {
-  const [desk, first, second] = address
+  const [desk, first, second, third] = address
     .replace(/^#?\/?/, '')
     .split('/')
     .map(decoded);
   if (desk === 'archive') return ARCHIVE;
   if (desk === 'brief')
     return { desk: 'brief', cell: first && second ? { obstacleId: first, vehicleId: second } : null };
+  if (desk === 'workbench' && first)
+    return { desk, obstacleId: first, vehicleId: second || null, lineId: third || null };
   if (desk !== 'scout') return SCOUT;
   if (first === 'track') return TRACK;
   if (first === 'convoy') return { desk: 'scout', sheet: 'convoy', vehicleId: second || null };

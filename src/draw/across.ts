@@ -1,0 +1,197 @@
+import type { Stretch } from '../terrain/obstacle.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import { HOUSING_HALF_M } from '../vehicle/assumptions.ts';
+import type { End } from '../vehicle/axle.ts';
+import { PARTS } from '../vehicle/body.ts';
+import type { At, CutFrame } from './cut.ts';
+import { cutSvg, frameOf, halfWidthM, reachOf } from './cut.ts';
+import type { Point } from './ink.ts';
+import { dimension, stroke, text } from './ink.ts';
+import type { AxlePose, Stood, WheelPose } from './stood.ts';
+import { axlePose, stands } from './stood.ts';
+
+/** What a cut across under one axle is drawn from, seen along the direction of travel. */
+export interface AcrossView {
+  /** As travelled. */
+  readonly stretch: Stretch;
+  readonly offsetM: number;
+  readonly end: End;
+  readonly stood: Stood;
+  /** Another vehicle to compare, drawn lighter; null for none. */
+  readonly other: Stood | null;
+  readonly system: System;
+  readonly widthPx: number;
+}
+
+/** Body drawn up to here above its own level ground; above it nothing can be misread. */
+const BODY_TO_M = 0.95;
+/** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
+const FRAME_STEP_M = 0.25;
+/** Gaps up to this are dimensioned; a larger one limits nothing. */
+const TOLD_GAP_M = 0.4;
+
+/** Where the parts come to lie: what handles over the drawing are placed by. */
+export function acrossFrame(view: AcrossView): CutFrame {
+  const cut = cutOf(view);
+  const widest = Math.max(view.stood.values.widthM, view.other?.values.widthM ?? 0);
+  const vehicleM = Math.abs(view.offsetM) + widest / 2 + 0.1;
+  const half = Math.max(
+    halfWidthM(view.stretch.corridor, 0, widest),
+    Math.ceil(vehicleM / FRAME_STEP_M) * FRAME_STEP_M,
+  );
+  const { highM, lowM } = reachOf(cut, half);
+  const pose = axlePose(view.stood, view.end);
+  const standsAt = stands(view.stood) ? pose.bodyM : highM;
+  const topM = Math.max(standsAt + BODY_TO_M, Math.min(1.4, highM + 0.15));
+  return frameOf(
+    cut,
+    half,
+    Math.ceil(topM / FRAME_STEP_M) * FRAME_STEP_M,
+    Math.floor((lowM - 0.1) / FRAME_STEP_M) * FRAME_STEP_M,
+  );
+}
+
+function cutOf(view: AcrossView) {
+  return { ...view, stationM: axlePose(view.stood, view.end).xM };
+}
+
+/**
+ * A true-to-scale cut across under one axle as SVG text, with the vehicle in the pose that was worked out: wheels
+ * drooped, lifted or on their stops, tyres squashed, body leaning.
+ */
+export function acrossSvg(view: AcrossView): string {
+  const frame = acrossFrame(view);
+  const { at } = frame;
+  const other = view.other && stands(view.other) ? posed(view.other, view, at, 'vehicle other') : '';
+  const own = stands(view.stood)
+    ? posed(view.stood, view, at, 'vehicle') + marks(view, at)
+    : text('tips', at(view.offsetM, 0.6), 'it tips over here');
+  return cutSvg(cutOf(view), frame, 'across', other + own);
+}
+
+function posed(stood: Stood, { end, offsetM }: AcrossView, at: At, className: string): string {
+  const v = stood.values;
+  const pose = axlePose(stood, end);
+  const beam = stood.along.chassis[end].beam;
+  const bodyCos = 1 / Math.hypot(1, pose.bodyTan);
+  /** From the vehicle at rest (y left of its middle, z above level ground) to pixels, moved by the body. */
+  const onBody = (y: number, z: number): Point =>
+    at(offsetM + y - z * pose.bodyTan, pose.bodyM + y * pose.bodyTan + z * bodyCos);
+  const middleM = (pose.left.hubM + pose.right.hubM) / 2;
+  /** The same from the line through the wheel centres, z above it. */
+  const onAxle = (y: number, z: number): Point =>
+    at(offsetM + y - z * pose.axleTan, middleM + y * pose.axleTan + z);
+
+  const hubM = stood.along.chassis[end].hubHeightM;
+  const housingM = end === 'front' ? v.frontDifferentialHeightM : v.rearDifferentialHeightM;
+  const housingYM = end === 'front' ? v.frontDifferentialYM : v.rearDifferentialYM;
+  const on = (y: number, z: number) => (beam ? onAxle(y, z - hubM) : onBody(y, z));
+  const touches = stood.along.gapM[PARTS.length * stood.n + PARTS.indexOf(`${end} differential`)] < 0;
+  const low = housingM;
+  const top = hubM + (hubM - housingM);
+  const housing = [
+    on(housingYM - HOUSING_HALF_M, low),
+    on(housingYM + HOUSING_HALF_M, low),
+    on(housingYM + HOUSING_HALF_M, (low + top) / 2),
+    on(housingYM + HOUSING_HALF_M / 2, top),
+    on(housingYM - HOUSING_HALF_M / 2, top),
+    on(housingYM - HOUSING_HALF_M, (low + top) / 2),
+  ];
+  const { left, right } = pose;
+  const hub = ({ yM, hubM: z }: WheelPose) => at(offsetM + yM, z);
+  const tube = 0.045;
+  const shaft = beam
+    ? stroke(
+        'axle',
+        [onAxle(right.yM, tube), onAxle(left.yM, tube), onAxle(left.yM, -tube), onAxle(right.yM, -tube)],
+        true,
+      )
+    : stroke('shaft', [hub(right), onBody(housingYM, hubM), hub(left)]);
+  return (
+    `<g class="${className}">${bodyLine(stood, pose, onBody)}${shaft}` +
+    tyre(v.tyreSectionM, v.tyreDiameterM / 2, left, pose, offsetM, at) +
+    tyre(v.tyreSectionM, v.tyreDiameterM / 2, right, pose, offsetM, at) +
+    stroke(touches ? 'housing touches' : 'housing', housing, true) +
+    '</g>'
+  );
+}
+
+function bodyLine({ values: v }: Stood, pose: AxlePose, on: At): string {
+  const out = v.widthM / 2 - 0.1;
+  const inner = Math.max(0.2, pose.left.yM - v.tyreSectionM / 2 - 0.08);
+  const outline: Point[] = [
+    on(out, BODY_TO_M),
+    on(out, v.sillHeightM + 0.05),
+    on(out - 0.05, v.sillHeightM),
+    on(inner, v.sillHeightM),
+    on(inner - 0.06, v.bellyHeightM),
+    on(-inner + 0.06, v.bellyHeightM),
+    on(-inner, v.sillHeightM),
+    on(-out + 0.05, v.sillHeightM),
+    on(-out, v.sillHeightM + 0.05),
+    on(-out, BODY_TO_M),
+  ];
+  const broken = Array.from({ length: 13 }, (_, i) =>
+    on(out - (i / 12) * 2 * out, BODY_TO_M + (i % 2 === 0 ? 0 : 0.035)),
+  );
+  return stroke('body', outline) + stroke('broken', broken);
+}
+
+function tyre(sectionM: number, radiusM: number, wheel: WheelPose, pose: AxlePose, offsetM: number, at: At) {
+  const half = sectionM / 2;
+  const round = Math.min(0.05, half / 2);
+  const on = (y: number, z: number) =>
+    at(offsetM + wheel.yM + y - z * pose.wheelTan, wheel.hubM + y * pose.wheelTan + z);
+  const low = -wheel.downM;
+  return stroke(
+    wheel.airM > 0 ? 'tyre lifted' : 'tyre',
+    [
+      on(-half + round, low),
+      on(half - round, low),
+      on(half, low + round),
+      on(half, radiusM - round),
+      on(half - round, radiusM),
+      on(-half + round, radiusM),
+      on(-half, radiusM - round),
+      on(-half, low + round),
+    ],
+    true,
+  );
+}
+
+/** Gap under the differential, air under a hanging wheel, travel used up. */
+function marks({ stood, end, offsetM, system }: AcrossView, at: At): string {
+  const pose = axlePose(stood, end);
+  const { values: v, along, n } = stood;
+  const size = (valueM: number) => shown(valueM, 'size', system);
+  const wheels = [pose.left, pose.right]
+    .map((wheel) => {
+      const side = Math.sign(wheel.yM);
+      const y = offsetM + wheel.yM;
+      const beside = y + side * (v.tyreSectionM / 2 + 0.06);
+      const foot = wheel.hubM - v.tyreDiameterM / 2;
+      const air =
+        wheel.airM > 0.005
+          ? dimension(at(beside, foot), at(beside, foot - wheel.airM), size(wheel.airM), -side * 6)
+          : '';
+      const words = wheel.airM > 0 ? 'in the air' : wheel.travel;
+      return air + (words && text('travel', at(y, wheel.hubM + v.tyreDiameterM / 2 + 0.05), words));
+    })
+    .join('');
+  const of = PARTS.length * n + PARTS.indexOf(`${end} differential`);
+  const gapM = along.gapM[of];
+  if (!(gapM < TOLD_GAP_M)) return wheels;
+  const yM = along.gapYM[of];
+  const beam = along.chassis[end].beam;
+  const middleM = (pose.left.hubM + pose.right.hubM) / 2;
+  const heightM = end === 'front' ? v.frontDifferentialHeightM : v.rearDifferentialHeightM;
+  const under = beam
+    ? middleM + yM * pose.axleTan + heightM - along.chassis[end].hubHeightM
+    : pose.bodyM + yM * pose.bodyTan + heightM;
+  const y = offsetM + yM;
+  const words = gapM < 0 ? `touches, ${size(-gapM)} too low` : size(gapM);
+  return (
+    wheels + `<g class="gap">${dimension(at(y, under), at(y, under - gapM), words, yM >= 0 ? -7 : 7)}</g>`
+  );
+}

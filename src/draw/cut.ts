@@ -1,0 +1,258 @@
+import { heightM } from '../terrain/feature.ts';
+import type { Stretch } from '../terrain/obstacle.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import type { Point } from './ink.ts';
+import { dimension, hatching, n, stroke, text } from './ink.ts';
+
+/** Ground cut across the line, with its sizes and what bounds it. */
+export interface CutView {
+  readonly stretch: Stretch;
+  /** Where it is cut, along the line from the pin. */
+  readonly stationM: number;
+  /** The line's place, left of the main line positive; the vehicle's middle stands there. */
+  readonly offsetM: number;
+  readonly system: System;
+  readonly widthPx: number;
+}
+
+/** From the plane, y left of the main line and z normal to it, to pixels. */
+export type At = (y: number, z: number) => Point;
+
+/** Where the parts of a cut come to lie. */
+export interface CutFrame {
+  readonly at: At;
+  readonly halfM: number;
+  /** Highest and lowest that is drawn, above the plane. */
+  readonly topM: number;
+  readonly lowM: number;
+  readonly heightPx: number;
+  readonly pxPerM: number;
+}
+
+/** Ground drawn at most this far either side of the main line, and at least this far. */
+const MOST_HALF_M = 3.2;
+const LEAST_HALF_M = 1.5;
+const GROUND_STEP_M = 0.01;
+/** Ground drawn below its lowest point, to carry the dimensions. */
+const UNDER_M = 0.34;
+/** Band above everything for the room and the offset, pixels. */
+const ABOVE_PX = 34;
+
+/** Half of what is drawn across: the corridor, and a vehicle `widthM` wide that stands at the offset. */
+export function halfWidthM({ leftM, rightM }: Stretch['corridor'], offsetM: number, widthM: number): number {
+  const vehicleM = widthM === 0 ? 0 : Math.abs(offsetM) + widthM / 2 + 0.1;
+  const room = Math.max(leftM, rightM) + 0.35;
+  return Math.max(LEAST_HALF_M, vehicleM, Math.min(MOST_HALF_M, room));
+}
+
+function surfaceOf({ stretch, stationM }: CutView, halfM: number): (readonly [y: number, z: number])[] {
+  const surface: (readonly [number, number])[] = [];
+  for (let y = halfM; y >= -halfM; y -= GROUND_STEP_M)
+    surface.push([y, heightM(stretch.features, stationM, y)]);
+  return surface;
+}
+
+/** Highest ground of a cut, and the lowest that its picture needs. */
+export function reachOf(view: CutView, halfM: number): { readonly highM: number; readonly lowM: number } {
+  const heights = surfaceOf(view, halfM).map(([, z]) => z);
+  return { highM: Math.max(...heights), lowM: Math.min(...heights) - UNDER_M };
+}
+
+/** A frame true to scale, leaning by the camber, with room for what stands up to `topM`. */
+export function frameOf(view: CutView, halfM: number, topM: number, lowM: number): CutFrame {
+  const camberRad = view.stretch.plane.camberRad ?? 0;
+  const cos = Math.cos(camberRad);
+  const sin = Math.sin(camberRad);
+  const pxPerM = view.widthPx / (2 * halfM * cos);
+  /** Before the picture is moved into its frame. */
+  const turn = (y: number, z: number): Point => [
+    (-y * cos + z * sin) * pxPerM,
+    (-y * sin - z * cos) * pxPerM,
+  ];
+  const topPx = Math.min(turn(halfM, topM)[1], turn(-halfM, topM)[1], turn(view.offsetM, topM)[1]) - ABOVE_PX;
+  const lowPx = Math.max(turn(halfM, lowM)[1], turn(-halfM, lowM)[1]);
+  const at: At = (y, z) => {
+    const [x, down] = turn(y, z);
+    return [x + view.widthPx / 2, down - topPx];
+  };
+  return { at, halfM, topM, lowM, heightPx: lowPx - topPx, pxPerM };
+}
+
+/** The whole picture as SVG text: the ground, `standing` on it, and the sizes over everything. */
+export function cutSvg(view: CutView, frame: CutFrame, className: string, standing: string): string {
+  const { stretch } = view;
+  const { corridor } = stretch;
+  const { at, halfM: half, topM, lowM } = frame;
+  const line = surfaceOf(view, half).map(([y, z]) => at(y, z));
+  const parts = [
+    stroke('ground', [...line, at(-half, lowM - 2), at(half, lowM - 2)], true),
+    hatching(line, 9, 7),
+    waterLevel(view, half, at),
+    stroke('plane', [at(half, 0), at(-half, 0)]),
+    bound('left', corridor.leftM, corridor.leftBound, half, topM, at),
+    bound('right', corridor.rightM, corridor.rightBound, half, topM, at),
+    stroke('centre', [at(0, lowM + 0.05), at(0, topM)]),
+    standing,
+    stroke('surface', line),
+    ...featureSizes(view, at),
+    corridorSizes(view, half, at),
+    (stretch.plane.camberRad ?? 0) === 0 ? '' : level(view, half, at),
+  ];
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing ${className}" viewBox="0 0 ${n(view.widthPx)} ${n(frame.heightPx)}" ` +
+    `width="${n(view.widthPx)}" height="${n(frame.heightPx)}" fill="none" stroke="none">${parts.join('')}</svg>`
+  );
+}
+
+/** What stops a mirror or a wheel at the edge of the corridor. */
+function bound(side: 'left' | 'right', distanceM: number, kind: string, half: number, topZ: number, at: At) {
+  if (distanceM > half) return '';
+  const sign = side === 'left' ? 1 : -1;
+  const y = sign * distanceM;
+  const foot = at(y, 0);
+  const top = at(y, topZ);
+  const words = text(
+    'bound-name',
+    [top[0] + (side === 'left' ? 5 : -5), top[1] + 12],
+    kind,
+    side === 'left' ? 'start' : 'end',
+  );
+  const post = stroke(kind === 'open' ? 'bound open' : 'bound', [foot, top]);
+  const beyond: Point[] = [];
+  if (kind === 'bank' || kind === 'rock' || kind === 'trees')
+    for (let z = 0.12; z < topZ; z += 0.12) beyond.push(at(y, z));
+  const ticks = beyond
+    .map(([x, down]) =>
+      stroke('bound', [
+        [x, down],
+        [x - sign * 6, down + (kind === 'trees' ? -4 : 6)],
+      ]),
+    )
+    .join('');
+  const drop =
+    kind === 'drop'
+      ? stroke('bound drop', [
+          at(y, 0),
+          at(y, -0.3),
+          at(y + sign * 0.1, -0.2),
+          at(y, -0.3),
+          at(y - sign * 0.1, -0.2),
+        ])
+      : '';
+  return post + ticks + drop + words;
+}
+
+/** Width and depth of what the cut goes through. */
+function featureSizes({ stretch, stationM, system }: CutView, at: At): string[] {
+  const size = (valueM: number) => shown(valueM, 'size', system);
+  return stretch.features.map((feature) => {
+    const cut = (y: number, widthM: number, depthM: number) => {
+      const out = y >= 0 ? 1 : -1;
+      const bottom = heightM(stretch.features, stationM, y);
+      const under = bottom - 0.1;
+      const shoulder = y + out * (widthM / 2 + 0.07);
+      return (
+        stroke('extension', [at(y + widthM / 2, 0), at(y + widthM / 2, under - 0.03)]) +
+        stroke('extension', [at(y - widthM / 2, 0), at(y - widthM / 2, under - 0.03)]) +
+        dimension(at(y + widthM / 2, under), at(y - widthM / 2, under), size(widthM), 11) +
+        stroke('extension', [at(y, bottom), at(shoulder + out * 0.03, bottom)]) +
+        dimension(at(shoulder, 0), at(shoulder, bottom), size(depthM), out * 6)
+      );
+    };
+    const within = 'fromM' in feature && stationM >= feature.fromM && stationM <= feature.toM;
+    switch (feature.kind) {
+      case 'rut':
+        return within ? cut(feature.centreYM, feature.widthM, feature.depthM) : '';
+      case 'hole':
+        return Math.abs(stationM - feature.xM) < feature.lengthM / 2
+          ? cut(feature.yM, feature.widthM, feature.depthM)
+          : '';
+      case 'rock':
+        return Math.abs(stationM - feature.xM) < feature.lengthM / 2
+          ? dimension(
+              at(feature.yM - feature.widthM / 2 - 0.08, 0),
+              at(feature.yM - feature.widthM / 2 - 0.08, feature.heightM),
+              size(feature.heightM),
+              -6,
+            )
+          : '';
+      case 'ditch':
+        return Math.abs(stationM - feature.xM) < feature.widthM / 2
+          ? dimension(at(0.1, 0), at(0.1, heightM(stretch.features, stationM, 0.1)), size(feature.depthM), -6)
+          : '';
+      case 'log':
+        return Math.abs(stationM - feature.xM) < feature.diameterM / 2
+          ? dimension(at(0.1, 0), at(0.1, feature.diameterM), size(feature.diameterM), -6)
+          : '';
+      default:
+        return '';
+    }
+  });
+}
+
+/** Room either side of the main line, and the offset of the line that the vehicle stands on, above everything. */
+function corridorSizes({ stretch, offsetM, system }: CutView, half: number, at: At): string {
+  const length = (valueM: number) => shown(valueM, 'length', system);
+  const middle = at(0, 0)[0];
+  const room = (side: 1 | -1, distanceM: number) => {
+    const end = at(side * Math.min(distanceM, half), 0)[0];
+    const words = distanceM > half ? `${length(distanceM)} →` : length(distanceM);
+    return dimension(
+      [middle, 16],
+      [end, 16],
+      distanceM > half && side > 0 ? `← ${length(distanceM)}` : words,
+      -8 * -side,
+    );
+  };
+  const offset =
+    offsetM === 0
+      ? ''
+      : dimension(
+          [middle, 30],
+          [at(offsetM, 0)[0], 30],
+          length(Math.abs(offsetM)),
+          12 * (offsetM > 0 ? -1 : 1),
+        ) +
+        stroke('offset', [
+          [at(offsetM, 0)[0], 24],
+          [at(offsetM, 0)[0], at(offsetM, 0)[1]],
+        ]);
+  return room(1, stretch.corridor.leftM) + room(-1, stretch.corridor.rightM) + offset;
+}
+
+/** Standing water is level whatever the camber; its depth is measured on the main line. */
+function waterLevel({ stretch, stationM, system }: CutView, half: number, at: At): string {
+  return stretch.features
+    .map((feature) => {
+      if (feature.kind !== 'water' || stationM < feature.fromM || stationM > feature.toM) return '';
+      const bed = heightM(stretch.features, stationM, 0);
+      const down = at(0, bed + feature.depthM)[1];
+      const [left, right] = [at(half, 0)[0], at(-half, 0)[0]];
+      const box: Point[] = [[left, down], [right, down], at(-half, bed), at(half, bed)];
+      return (
+        stroke('water', box, true) +
+        stroke('water-level', box.slice(0, 2)) +
+        dimension([at(0.12, bed)[0], down], at(0.12, bed), shown(feature.depthM, 'size', system), 6)
+      );
+    })
+    .join('');
+}
+
+/** A level through the main line's foot, so that the lean can be read. */
+function level({ stretch, system }: CutView, half: number, at: At): string {
+  const [x, y] = at(0, 0);
+  const far = half * 0.9 * Math.abs(at(1, 0)[0] - x);
+  return (
+    stroke('level', [
+      [x - far, y],
+      [x + far, y],
+    ]) +
+    text(
+      'size',
+      [x + far - 2, y - 4],
+      `${shown(Math.abs(stretch.plane.camberRad ?? 0), 'angle', system)} camber`,
+      'end',
+    )
+  );
+}

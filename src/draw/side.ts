@@ -1,0 +1,245 @@
+import { heightM } from '../terrain/feature.ts';
+import type { Stretch } from '../terrain/obstacle.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import type { Part } from '../vehicle/body.ts';
+import { PARTS, underside } from '../vehicle/body.ts';
+import type { Point } from './ink.ts';
+import { dimension, hatching, n as px, stroke, text } from './ink.ts';
+import type { Stood } from './stood.ts';
+import { stands, stationOf } from './stood.ts';
+
+/** What a side view is drawn from: seen from the right of the vehicle, travel to the right of the page. */
+export interface SideView {
+  /** As travelled. */
+  readonly stretch: Stretch;
+  /** The slope that counts, climbing positive. */
+  readonly slopeRad: number;
+  readonly offsetM: number;
+  readonly stood: Stood;
+  readonly other: Stood | null;
+  readonly system: System;
+  readonly widthPx: number;
+}
+
+/** Ground drawn before and behind the vehicle. */
+const BESIDE_M = 1.1;
+const BODY_TO_M = 1.05;
+const GROUND_STEP_M = 0.025;
+const UNDER_M = 0.3;
+/** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
+const FRAME_STEP_M = 0.25;
+/** So many of the least gaps are dimensioned, besides all that touch. */
+const TOLD_GAPS = 2;
+const TOLD_GAP_M = 0.45;
+/** Underside over the wheels is drawn this far around a tyre at rest. */
+const ARCH_M = 0.07;
+
+const SIDE_PARTS: readonly Part[] = PARTS.filter((part) => !part.endsWith('sill'));
+
+/** From the plane, x along the line from the pin and z normal to it, to pixels. */
+type At = (x: number, z: number) => Point;
+
+/** A true-to-scale side view about the station, leaning by the slope, as SVG text. */
+export function sideSvg(view: SideView): string {
+  const { stretch, slopeRad, offsetM, stood, widthPx } = view;
+  const middle = stationOf(stood);
+  const longest = Math.max(lengthOf(stood), view.other ? lengthOf(view.other) : 0);
+  const half = longest / 2 + BESIDE_M;
+  const paths = (['left', 'right'] as const).map((side) => groundUnder(view, side, middle, half));
+  const heights = paths.flat().map(([, z]) => z);
+  const bodyM = stands(stood) ? stood.along.record.heaveM[stood.n] : 0;
+  const step = (value: number, to: (x: number) => number) => to(value / FRAME_STEP_M) * FRAME_STEP_M;
+  const topM = step(Math.max(bodyM + BODY_TO_M + 0.15, Math.min(2, Math.max(...heights) + 0.1)), Math.ceil);
+  const lowM = step(Math.min(...heights) - UNDER_M, Math.floor);
+
+  const cos = Math.cos(slopeRad);
+  const sin = Math.sin(slopeRad);
+  const scale = widthPx / (2 * half * cos);
+  const turn = (x: number, z: number): Point => [
+    ((x - middle) * cos - z * sin) * scale,
+    (-(x - middle) * sin - z * cos) * scale,
+  ];
+  const ends = [middle - half, middle + half];
+  const top = Math.min(...[middle - longest / 2, middle + longest / 2].map((x) => turn(x, topM)[1]));
+  const low = Math.max(...ends.map((x) => turn(x, lowM)[1]));
+  const at: At = (x, z) => {
+    const [across, down] = turn(x, z);
+    return [across + widthPx / 2, down - top];
+  };
+
+  const [far, near] = paths.map((path) => path.map(([x, z]) => at(x, z)));
+  const closed = (line: readonly Point[]) => [...line, at(ends[1] + 1, lowM - 3), at(ends[0] - 1, lowM - 3)];
+  const heightPx = low - top;
+  const parts = [
+    stroke('ground', closed(far), true),
+    stroke('far-surface', far),
+    stroke('ground', closed(near), true),
+    hatching(near, 9, 7),
+    water(view, ends, at),
+    stroke('plane', [at(ends[0], 0), at(ends[1], 0)]),
+    view.other && stands(view.other) ? vehicle(view.other, at, 'vehicle other') : '',
+    stands(stood)
+      ? vehicle(stood, at, 'vehicle') + gapMarks(view, at)
+      : text('tips', at(middle, 0.6), 'it tips over here'),
+    stroke('surface', near),
+    level(view, widthPx, heightPx),
+  ];
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing side" viewBox="0 0 ${px(widthPx)} ${px(heightPx)}" ` +
+    `width="${px(widthPx)}" height="${px(heightPx)}" fill="none" stroke="none">${parts.join('')}</svg>`
+  );
+
+  function groundUnder(
+    { stood: { along } }: SideView,
+    side: 'left' | 'right',
+    middleM: number,
+    halfM: number,
+  ): (readonly [number, number])[] {
+    const y = offsetM + ((side === 'left' ? 1 : -1) * along.chassis.front.trackWidthM) / 2;
+    const from = middleM - halfM - 0.6;
+    const count = Math.ceil((2 * halfM + 1.2) / GROUND_STEP_M);
+    return Array.from({ length: count + 1 }, (_, i) => {
+      const x = from + i * GROUND_STEP_M;
+      return [x, heightM(stretch.features, x, y)] as const;
+    });
+  }
+}
+
+function lengthOf({ values }: Stood): number {
+  const overhang = Math.max(values.frontOverhangM, values.rearOverhangM);
+  return values.wheelbaseM + 2 * overhang;
+}
+
+/** Body with overhangs and underside in its pitch, the wheels where they are; the far ones dashed. */
+function vehicle({ values: v, along, n }: Stood, at: At, className: string): string {
+  const { record, chassis } = along;
+  const x0 = record.stationM[n];
+  const P = record.pitch[n];
+  const cos = 1 / Math.hypot(1, P);
+  /** From the vehicle at rest (x ahead of mid-wheelbase, z above level ground) to pixels. */
+  const on = (x: number, z: number): Point => at(x0 + x + z * P, record.heaveM[n] - x * P + z * cos);
+  const half = v.wheelbaseM / 2;
+  const radius = v.tyreDiameterM / 2;
+  const points = underside(v, chassis.front.hubHeightM, chassis.rear.hubHeightM);
+  const along0 = (part: Part) =>
+    points
+      .filter((point) => point.part === part && Math.abs(point.yM) < 0.01)
+      .map((p) => [p.xM, p.zM] as const);
+  const tail = along0('rear corner').toReversed();
+  const nose = along0('front corner');
+  const belly = [...along0('belly'), ...along0('crest of the belly')].toSorted((a, b) => a[0] - b[0]);
+  const arch = (aheadM: number, hubM: number) =>
+    Array.from({ length: 9 }, (_, i) => {
+      const a = Math.PI - (i / 8) * Math.PI;
+      const r = radius + ARCH_M;
+      return [aheadM + r * Math.cos(a), Math.max(v.sillHeightM, hubM) + r * Math.sin(a)] as const;
+    });
+  const under = [
+    ...tail,
+    ...arch(-half, chassis.rear.hubHeightM),
+    ...belly,
+    ...arch(half, chassis.front.hubHeightM),
+    ...nose,
+  ];
+  const rear = -half - v.rearOverhangM;
+  const front = half + v.frontOverhangM;
+  const outline = [[rear, BODY_TO_M] as const, ...under, [front, BODY_TO_M - 0.1] as const];
+  const broken = Array.from({ length: 13 }, (_, i) =>
+    on(front - (i / 12) * (front - rear), BODY_TO_M - 0.1 * (1 - i / 12) + (i % 2 === 0 ? 0 : 0.04)),
+  );
+  const wheel = (i: number, far: boolean) => {
+    const hubM = record.hubM[4 * n + i];
+    const x = x0 + (i < 2 ? half : -half);
+    const lifted = record.loadN[4 * n + i] <= 0;
+    const down = Math.min(radius, Math.max(0, hubM - record.bottomM[4 * n + i]));
+    const rim = Array.from({ length: 32 }, (_, k) => {
+      const a = (k / 32) * 2 * Math.PI;
+      return at(x + radius * Math.cos(a), hubM + Math.max(-down, radius * Math.sin(a)));
+    });
+    const name = ['tyre', far ? 'far' : '', lifted ? 'lifted' : ''].filter(Boolean).join(' ');
+    return stroke(name, rim, true) + stroke('hub', [at(x - 0.05, hubM), at(x + 0.05, hubM)]);
+  };
+  return (
+    `<g class="${className}">${wheel(0, true)}${wheel(2, true)}` +
+    stroke(
+      'body',
+      outline.map(([x, z]) => on(x, z)),
+    ) +
+    `${stroke('broken', broken)}${wheel(1, false)}${wheel(3, false)}</g>`
+  );
+}
+
+/** All that touch and the least of the other gaps, each where it is. */
+function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At): string {
+  const { along, n } = stood;
+  const found = SIDE_PARTS.map((part) => {
+    const of = PARTS.length * n + PARTS.indexOf(part);
+    return { part, gapM: along.gapM[of], xM: along.gapXM[of], yM: along.gapYM[of] };
+  })
+    .filter(({ gapM }) => gapM < TOLD_GAP_M)
+    .toSorted((a, b) => a.gapM - b.gapM);
+  return found
+    .filter(({ gapM }, i) => gapM < 0 || i < TOLD_GAPS)
+    .map(({ part, gapM, xM, yM }) => {
+      const ground = heightM(stretch.features, xM, offsetM + yM);
+      const foot = at(xM, ground);
+      const size = shown(Math.abs(gapM), 'size', system);
+      const words = gapM < 0 ? `${part} touches, ${size}` : `${part} ${size}`;
+      const [x, y] = at(xM, ground - 0.05);
+      const anchor = xM > stationOf(stood) + 1 ? 'end' : xM < stationOf(stood) - 1 ? 'start' : 'middle';
+      return (
+        `<g class="gap${gapM < 0 ? ' touch' : ''}">${dimension(foot, at(xM, ground + gapM), '', 0)}` +
+        `${gapM < 0 ? spot(foot) : ''}${text('size', [x, y + 12], words, anchor)}</g>`
+      );
+    })
+    .join('');
+}
+
+/** A solid diamond where steel meets ground. */
+function spot([x, y]: Point): string {
+  return stroke(
+    'spot',
+    [
+      [x, y - 7],
+      [x + 7, y],
+      [x, y + 7],
+      [x - 7, y],
+    ],
+    true,
+  );
+}
+
+function water({ stretch }: SideView, [from, to]: readonly number[], at: At): string {
+  return stretch.features
+    .map((feature) => {
+      if (feature.kind !== 'water') return '';
+      const a = Math.max(from, feature.fromM);
+      const b = Math.min(to, feature.toM);
+      if (b <= a) return '';
+      const surface = [at(a, feature.depthM), at(b, feature.depthM)];
+      return stroke('water', [...surface, at(b, 0), at(a, 0)], true) + stroke('water-level', surface);
+    })
+    .join('');
+}
+
+/** Level and the slope against it, in the lower corner. */
+function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number): string {
+  const words = `${shown(Math.abs(slopeRad), 'angle', system)} ${slopeRad < 0 ? 'down' : 'up'}`;
+  const from = 10;
+  const y = heightPx - 10;
+  const far = Math.min(90, widthPx / 4);
+  const rise = Math.max(-60, Math.min(60, far * Math.tan(slopeRad)));
+  const base = slopeRad < 0 ? y + rise : y;
+  return (
+    stroke('level', [
+      [from, base],
+      [from + far, base],
+    ]) +
+    stroke('rule', [
+      [from, base],
+      [from + far, base - rise],
+    ]) +
+    text('size', [from + far + 6, base - Math.max(0, rise / 2) + 4], words, 'start')
+  );
+}

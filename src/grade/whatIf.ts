@@ -1,0 +1,215 @@
+import type { Check } from '../traverse/assess.ts';
+import { DRIVER_ERROR_M } from '../traverse/limits.ts';
+import type { TrackSlope } from '../terrain/ground.ts';
+import type { Feature } from '../terrain/feature.ts';
+import type { How } from '../terrain/measure.ts';
+import type { Direction, Stretch } from '../terrain/obstacle.ts';
+import { featureFields } from '../terrain/feature.ts';
+import type { Aids } from '../vehicle/aids.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
+import { vehicleFields } from '../vehicle/specs.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
+import type { RungVerdict, Verdict } from './verdict.ts';
+import { groundsOf, rankOf, verdictOn } from './verdict.ts';
+
+/** What would be said if one thing were otherwise. */
+export interface Change {
+  /** What would be otherwise, such as `rear locker fitted`. */
+  readonly name: string;
+  /** By how much, where the name has a size to it, metres; else NaN. */
+  readonly amountM: number;
+  /** What it leaves out or takes for granted; empty where nothing. */
+  readonly grant: string;
+  readonly from: RungVerdict;
+  readonly to: RungVerdict;
+  /** The check that limits now, as it would then be; null where it falls away. */
+  readonly limitThen: Check | null;
+}
+
+/** The line that a change is tried on. */
+export interface Try {
+  readonly vehicle: Vehicle;
+  readonly stretch: Stretch;
+  readonly direction: Direction;
+  readonly trackSlope: TrackSlope | null;
+  /** Left of the main line in the direction of travel. */
+  readonly offsetM: number;
+}
+
+/** Fill that a crew puts into a rut or a hole in a few minutes, metres. Common practice, no source. */
+const FILL_M = 0.1;
+
+/** One usual size of tyre up, on the diameter, metres. Common practice, no source. */
+const ONE_SIZE_M = 0.033;
+
+/** Angle of stones laid at the foot of a step, radians: 45°, where a heap of rock stays. Common practice, no source. */
+const HEAP_RAD = Math.PI / 4;
+
+/** Share of the pressure that is let out where the owner named no lower one. Common practice, no source. */
+const LET_OUT = 0.4;
+
+function judged(given: Try, changed: Partial<Try> = {}): Verdict {
+  const { vehicle, stretch, direction, trackSlope, offsetM } = { ...given, ...changed };
+  return verdictOn(vehicle, groundsOf(stretch, direction, trackSlope), offsetM);
+}
+
+function withValues(given: Try, changed: Partial<VehicleValues>): Partial<Try> {
+  return { vehicle: { ...given.vehicle, values: { ...given.vehicle.values, ...changed } } };
+}
+
+function change(name: string, grant: string, from: RungVerdict, to: RungVerdict, amountM = NaN): Change {
+  const { limit } = from;
+  const then = limit !== null && from.checks.includes(limit) ? to.checks : to.worstChecks;
+  return { name, amountM, grant, from, to, limitThen: then.find((check) => check.name === limit?.name) ?? null };
+}
+
+/** The best of the rungs that are allowed; the least of them where equal. Null where none is. */
+function bestOf(verdict: Verdict, allowed: (aids: Aids) => boolean): RungVerdict | null {
+  const rungs = verdict.ladder.filter(({ rung }) => allowed(rung.aids));
+  return rungs.length === 0 ? null : rungs.reduce((best, next) => (nearer(next, best) < 0 ? next : best));
+}
+
+/** Negative where `a` says better than `b`: by its word, then by the margin that decides it, in tolerances. */
+function nearer(a: RungVerdict, b: RungVerdict): number {
+  return rankOf(a.word) - rankOf(b.word) || ease(b) - ease(a);
+}
+
+function ease({ limit }: RungVerdict): number {
+  return limit === null ? -1e9 : limit.margin / limit.tolerance;
+}
+
+/** How much better a change makes it: steps of the verdict first, then tolerances of the deciding margin. */
+export function gainOf({ from, to }: Change): { readonly words: number; readonly ease: number } {
+  return { words: rankOf(from.word) - rankOf(to.word), ease: ease(to) - ease(from) };
+}
+
+/**
+ * What could be otherwise about vehicle, driver and ground, each tried alone through the whole traverse, the best gain
+ * first. What the vehicle has already is told by the rungs with it against those without.
+ */
+export function whatIf(given: Try): Change[] {
+  const now = judged(given);
+  if (now.word === 'not known') return [];
+  const changes = [...aidChanges(given, now), ...groundChanges(given, now), ...driverChange(given)];
+  return changes.toSorted((a, b) => {
+    const [x, y] = [gainOf(a), gainOf(b)];
+    return y.words - x.words || y.ease - x.ease;
+  });
+}
+
+function aidChanges(given: Try, now: Verdict): Change[] {
+  const v = given.vehicle.values;
+  const changes: Change[] = [];
+  const fitted = (name: string, grant: string, changed: Partial<VehicleValues>, amountM = NaN) =>
+    changes.push(change(name, grant, now, judged(given, withValues(given, changed)), amountM));
+  const engaged = (name: string, has: (aids: Aids) => boolean) => {
+    const without = bestOf(now, (aids) => !has(aids));
+    const engagedBest = bestOf(now, has);
+    if (without !== null && engagedBest !== null) changes.push(change(name, '', without, engagedBest));
+  };
+  if (v.rearDifferential === 'locker') engaged('rear locker engaged', (aids) => aids.rearLocked);
+  else if (v.drive !== 'front') fitted('a rear locker fitted', '', { rearDifferential: 'locker' });
+  if (v.frontDifferential === 'locker') engaged('front locker engaged', (aids) => aids.frontLocked);
+  else if (v.drive !== 'rear') fitted('a front locker fitted', '', { frontDifferential: 'locker' });
+  if (v.lowPressurePa < v.tyrePressurePa) engaged('tyres down', (aids) => aids.airedDown);
+  else
+    fitted('tyres down by two fifths', 'as far as tyre and rim may go', {
+      lowPressurePa: Math.max(vehicleFields.lowPressurePa.min, v.tyrePressurePa * (1 - LET_OUT)),
+    });
+  if (v.tyreDiameterM + ONE_SIZE_M <= vehicleFields.tyreDiameterM.max)
+    fitted(
+      'bigger tyres',
+      'if they fit the arches; overhang angles left as they are',
+      biggerTyres(v),
+      ONE_SIZE_M,
+    );
+  if (v.roofLoadKg > 0) fitted('nothing on the roof', '', { roofLoadKg: 0 });
+  return changes;
+}
+
+/** 33 mm more diameter lifts everything but the axles' own middle by half of that. */
+function biggerTyres(v: VehicleValues): Partial<VehicleValues> {
+  const up = ONE_SIZE_M / 2;
+  return {
+    tyreDiameterM: v.tyreDiameterM + ONE_SIZE_M,
+    heightM: v.heightM + up,
+    bellyHeightM: v.bellyHeightM + up,
+    sillHeightM: v.sillHeightM + up,
+    frontDifferentialHeightM: v.frontDifferentialHeightM + up,
+    rearDifferentialHeightM: v.rearDifferentialHeightM + up,
+    massHeightM: v.massHeightM + up,
+    roofLoadHeightM: v.roofLoadHeightM + up,
+    floorHeightM: v.floorHeightM + up,
+  };
+}
+
+function groundChanges(given: Try, now: Verdict): Change[] {
+  const { stretch } = given;
+  const changes: Change[] = [];
+  const otherwise = (name: string, grant: string, changed: Stretch, amountM = NaN) =>
+    changes.push(change(name, grant, now, judged(given, { stretch: changed }), amountM));
+  const shaped = (shape: (feature: Feature) => Feature) => ({
+    ...stretch,
+    features: stretch.features.map(shape),
+  });
+  if (stretch.features.some(isCut))
+    otherwise('fill in ruts and holes', 'if it stays when driven over', shaped(filled), FILL_M);
+  if (stretch.features.some((feature) => feature.kind === 'ledge' && feature.faceRad > HEAP_RAD))
+    otherwise('stones at the step, 45°', 'if they stay when driven over', shaped(heaped));
+  if (stretch.surface.condition === 'wet')
+    otherwise('the ground dry', '', { ...stretch, surface: { ...stretch.surface, condition: 'dry' } });
+  else
+    otherwise('the ground wet', '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
+  if (numbersOf(stretch).some((path) => looser(stretch.hows[path])))
+    otherwise('every size taped', 'if the tape reads what was entered', {
+      ...stretch,
+      hows: { ...stretch.hows, ...Object.fromEntries(numbersOf(stretch).map((path) => [path, 'taped'])) },
+    });
+  return changes;
+}
+
+function looser(how: How | undefined): boolean {
+  return how === undefined || how === 'by eye' || how === 'paced';
+}
+
+function isCut({ kind }: Feature): boolean {
+  return kind === 'rut' || kind === 'hole' || kind === 'ditch';
+}
+
+function filled(feature: Feature): Feature {
+  if (feature.kind !== 'rut' && feature.kind !== 'hole' && feature.kind !== 'ditch') return feature;
+  const least = featureFields[feature.kind].depthM;
+  const minM = least.kind === 'number' ? least.min : 0;
+  return { ...feature, depthM: Math.max(minM, feature.depthM - FILL_M) };
+}
+
+function heaped(feature: Feature): Feature {
+  return feature.kind === 'ledge' ? { ...feature, faceRad: Math.min(feature.faceRad, HEAP_RAD) } : feature;
+}
+
+/** Paths of all numbers of a stretch whose ± depends on how they were got. */
+function numbersOf(stretch: Stretch): string[] {
+  const plane = Object.entries(stretch.plane).flatMap(([name, value]) =>
+    value === null ? [] : [`plane.${name}`],
+  );
+  const shapes = stretch.features.flatMap((feature, i) =>
+    Object.entries(featureFields[feature.kind]).flatMap(([name, field]) =>
+      field.kind === 'number' ? [`features.${i}.${name}`] : [],
+    ),
+  );
+  return [...plane, 'corridor.leftM', 'corridor.rightM', 'corridor.headroomM', ...shapes];
+}
+
+/** The worst that a driver who misses the line by `errorM` to either side meets. */
+function missed(given: Try, errorM: number): Verdict {
+  return [-errorM, 0, errorM]
+    .map((aside) => judged(given, { offsetM: given.offsetM + aside }))
+    .reduce((worst, next) => (nearer(next, worst) > 0 ? next : worst));
+}
+
+function driverChange(given: Try): Change[] {
+  const from = missed(given, DRIVER_ERROR_M);
+  const to = missed(given, DRIVER_ERROR_M / 2);
+  const grant = 'the worst place within it on either side, against the worst within half of it';
+  return [change("driver's error halved", grant, from, to, DRIVER_ERROR_M)];
+}
