@@ -164,10 +164,13 @@ export class Equilibrium {
     }
     const enough = BALANCED * this.#weightN;
     let nudges = 0;
+    let firm = false;
     for (let n = 0; n < MOST_STEPS; n++) {
       this.#measure(ground);
-      const firm = this.#newton();
-      if (this.#off <= enough) {
+      const balanced = this.#off <= enough;
+      // A step that balances was exact, so that what made it firm still holds.
+      if (n === 0 || !balanced) firm = this.#newton();
+      if (balanced) {
         if (firm) return 0;
         // Poised on two wheels, as on a knife's edge: it may yet come down on the side towards level.
         if (nudges++ === MOST_NUDGES) return this.#poised();

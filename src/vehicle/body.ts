@@ -108,22 +108,14 @@ export function underside(values: VehicleValues, frontHubM: number, rearHubM: nu
     row('right sill', xM, sillM, [-sillY]);
   }
 
-  const housing = (yM: number) => [yM - HOUSING_HALF_M, yM, yM + HOUSING_HALF_M];
+  const housing = (part: Part, xM: number, yM: number, zM: number, axle: UndersidePoint['axle']) => {
+    const across = [yM - HOUSING_HALF_M, yM, yM + HOUSING_HALF_M];
+    for (const along of [-HOUSING_HALF_M, 0, HOUSING_HALF_M]) row(part, xM + along, zM, across, axle);
+  };
+  const { frontDifferentialHeightM: frontM, rearDifferentialHeightM: rearM } = values;
   const frontAxle = values.frontAxle === 'beam' ? 'front' : null;
   const rearAxle = values.rearAxle === 'beam' ? 'rear' : null;
-  row(
-    'front differential',
-    half,
-    values.frontDifferentialHeightM,
-    housing(values.frontDifferentialYM),
-    frontAxle,
-  );
-  row(
-    'rear differential',
-    -half,
-    values.rearDifferentialHeightM,
-    housing(values.rearDifferentialYM),
-    rearAxle,
-  );
+  housing('front differential', half, values.frontDifferentialYM, frontM, frontAxle);
+  housing('rear differential', -half, values.rearDifferentialYM, rearM, rearAxle);
   return points;
 }

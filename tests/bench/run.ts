@@ -4,6 +4,7 @@ import type { Bench, Table } from './bench.ts';
 /** `npm run bench [name]` runs all of these, or those whose name contains the word. */
 const BENCHES: Record<string, () => Promise<Bench>> = {
   import: async () => (await import('./import.bench.ts')).importBench,
+  traverse: async () => (await import('./traverse.bench.ts')).traverseBench,
   'import-browser': async () => (await import('./import-browser.bench.ts')).importBrowserBench,
 };
 
