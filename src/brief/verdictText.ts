@@ -1,4 +1,5 @@
-import type { RungVerdict, VerdictWord } from '../grade/verdict.ts';
+import { outOfHundred } from '../grade/sureness.ts';
+import type { RungVerdict, Verdict, VerdictWord } from '../grade/verdict.ts';
 import type { Check } from '../traverse/assess.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -39,6 +40,17 @@ export function demandText({ word, entrySpeedMps, pullN }: RungVerdict, system: 
   return '';
 }
 
+/**
+ * All that is to be engaged before the obstacle: a rung keeps what those below it engage. Low range comes with all four
+ * driven (common practice, no source).
+ */
+export function engagedText({ rung, ladder }: Verdict): string {
+  const at = ladder.findIndex((step) => step.rung === rung);
+  const names = ladder.slice(0, at + 1).map((step) => step.rung.name);
+  const fourSaid = names[0] === 'as it comes' || rung.aids.lowRange;
+  return (at > 0 && fourSaid ? names.slice(1) : names).join(', ');
+}
+
 /** Whether aids and line are worth naming. */
 export function goesSomehow(word: VerdictWord): boolean {
   return word !== 'does not go' && word !== 'not known';
@@ -47,4 +59,9 @@ export function goesSomehow(word: VerdictWord): boolean {
 /** For style sheets. */
 export function wordClass(word: VerdictWord): string {
   return word.replaceAll(' ', '-');
+}
+
+/** In how many of a hundred draws from what was entered it goes at a crawl; empty where that was not asked. */
+export function sureText(goesIn: number | null | undefined): string {
+  return goesIn == null ? '' : `${outOfHundred(goesIn)} of 100`;
 }

@@ -1,3 +1,5 @@
+import type { DrawnGround } from '../grade/sureness.ts';
+import { drawnGrounds, drawsThatGo } from '../grade/sureness.ts';
 import type { Grounds, Verdict } from '../grade/verdict.ts';
 import { groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
@@ -19,6 +21,8 @@ export interface Cell {
   readonly verdicts: readonly { readonly lineId: string; readonly verdict: Verdict }[];
   /** Index into `verdicts` of the line with the best word, then the fewest aids, then the greatest margin. */
   readonly best: number;
+  /** In how many of the draws that line goes with those aids; null where not known, absent until it was asked. */
+  readonly goesIn?: number | null;
 }
 
 /** Obstacles down in order of travel, vehicles across in convoy order. */
@@ -63,6 +67,30 @@ export function rowOf(place: Place, vehicles: readonly Vehicle[], direction: Dir
       if (better(verdict, verdicts[best].verdict)) best = i;
     });
     return { obstacleId: obstacle.id, vehicleId: vehicle.id, verdicts, best };
+  });
+}
+
+/**
+ * In how many of the draws each vehicle goes on the line and with the aids that its cell advises; null where not known.
+ * `cells` is the row of the obstacle for `vehicles`.
+ */
+export function surenessOf(
+  place: Place,
+  vehicles: readonly Vehicle[],
+  cells: readonly Cell[],
+  direction: Direction,
+): (number | null)[] {
+  const { obstacle, trackSlope } = place;
+  const known = new Map<Stretch, DrawnGround[]>();
+  return vehicles.map(({ values }, i) => {
+    const line = obstacle.lines[cells[i].best];
+    const stretch = stretchOf(obstacle, line);
+    const grounds = () => {
+      const drawn = known.get(stretch) ?? drawnGrounds(stretch, direction, trackSlope);
+      known.set(stretch, drawn);
+      return drawn;
+    };
+    return drawsThatGo(values, offsetOf(line, direction), cells[i].verdicts[cells[i].best].verdict, grounds);
   });
 }
 

@@ -1,15 +1,29 @@
-import type { Cell, Matrix } from '../convoy/matrix.ts';
+import type { Trip } from '../archive/trip.ts';
+import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
 import type { SlopeProfile } from '../route/slope.ts';
 import { slopeAt, slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
-import { matrixInWorkers } from '../workers/matrix.ts';
+import { matrixInWorkers, surenessInWorkers } from '../workers/matrix.ts';
 import { open } from './trip.svelte.ts';
+
+/** Cells that have come, and the trip that they answer for. */
+interface Answered {
+  readonly cells: ReadonlyMap<string, Cell>;
+  /** Null until the last cell has come. */
+  readonly whole: Matrix | null;
+  readonly trip: Trip;
+  readonly places: readonly Place[];
+}
+
+function keyOf(obstacleId: string, vehicleId: string): string {
+  return JSON.stringify([obstacleId, vehicleId]);
+}
 
 /** What follows from the trip: the slopes of its track, and the matrix. Worked out again whenever the trip changes. */
 class Answers {
   readonly #track = $derived(open.now.track);
   readonly profile: SlopeProfile | null = $derived(this.#track === null ? null : slopeOf(this.#track));
-  matrix = $state.raw<Matrix | null>(null);
+  #answered = $state.raw<Answered | null>(null);
   /** Cells done of cells to do while working, else null. */
   working = $state.raw<{ readonly done: number; readonly of: number } | null>(null);
   fault = $state.raw<string | null>(null);
@@ -21,39 +35,75 @@ class Answers {
     return Number.isNaN(slopeRad) ? null : { slopeRad, plusMinusRad };
   }
 
+  /** The whole matrix, once it answers for the trip as it is; an answer to what has been changed since is none. */
+  get whole(): { readonly matrix: Matrix; readonly trip: Trip; readonly places: readonly Place[] } | null {
+    const answered = this.#answered;
+    if (answered?.whole == null) return null;
+    const { obstacles, vehicles, direction, track } = open.now;
+    const { trip, places, whole } = answered;
+    const fresh =
+      trip.obstacles === obstacles &&
+      trip.vehicles === vehicles &&
+      trip.direction === direction &&
+      trip.track === track;
+    return fresh ? { matrix: whole, trip, places } : null;
+  }
+
+  /** One cell, unless its obstacle's ground or lines, its vehicle's values, the track or the direction were changed since. */
   cell(obstacleId: string, vehicleId: string): Cell | undefined {
-    return this.matrix?.cells
-      .flat()
-      .find((cell) => cell.obstacleId === obstacleId && cell.vehicleId === vehicleId);
+    if (this.#answered === null) return undefined;
+    const { cells, trip } = this.#answered;
+    if (trip.direction !== open.now.direction || trip.track !== open.now.track) return undefined;
+    const obstacle = [trip, open.now].map(({ obstacles }) => obstacles.find(({ id }) => id === obstacleId));
+    const vehicle = [trip, open.now].map(({ vehicles }) => vehicles.find(({ id }) => id === vehicleId));
+    const same =
+      obstacle[0]?.stretch === obstacle[1]?.stretch &&
+      obstacle[0]?.lines === obstacle[1]?.lines &&
+      obstacle[0]?.stationM === obstacle[1]?.stationM &&
+      vehicle[0]?.values === vehicle[1]?.values;
+    if (!same) return undefined;
+    return cells.get(keyOf(obstacleId, vehicleId));
   }
 
   row(obstacleId: string): readonly Cell[] {
-    return this.matrix?.cells.flat().filter((cell) => cell.obstacleId === obstacleId) ?? [];
+    return open.now.vehicles.flatMap(({ id }) => this.cell(obstacleId, id) ?? []);
   }
 
   /** Asks anew for the trip as it is; returns what cancels it. */
   ask(): () => void {
     const stopper = new AbortController();
-    const { obstacles, vehicles, direction } = open.now;
-    const places = obstacles.map((obstacle) => ({
+    const trip = open.now;
+    const places = trip.obstacles.map((obstacle) => ({
       obstacle,
       trackSlope: this.trackSlopeAt(obstacle.stationM),
     }));
-    const onProgress = (done: number, of: number) => (this.working = done < of ? { done, of } : null);
-    matrixInWorkers(places, vehicles, direction, onProgress, stopper.signal).then(
-      (matrix) => {
-        if (matrix === null) return;
-        this.matrix = matrix;
-        this.working = null;
-        this.fault = null;
-      },
-      (error: unknown) => {
+    const { vehicles, direction } = trip;
+    const cells = new Map<string, Cell>();
+    const of = places.length * vehicles.length;
+    const onCells = (come: readonly Cell[]) => {
+      for (const cell of come) cells.set(keyOf(cell.obstacleId, cell.vehicleId), cell);
+      this.#answered = { cells: new Map(cells), whole: null, trip, places };
+      this.working = cells.size < of ? { done: cells.size, of } : null;
+    };
+    const take = (matrix: Matrix | null) => {
+      if (matrix === null) return;
+      for (const cell of matrix.cells.flat()) cells.set(keyOf(cell.obstacleId, cell.vehicleId), cell);
+      this.#answered = { cells, whole: matrix, trip, places };
+      this.working = null;
+      this.fault = null;
+    };
+    matrixInWorkers(places, vehicles, direction, onCells, stopper.signal)
+      .then((matrix) => {
+        take(matrix);
+        return matrix && surenessInWorkers(places, vehicles, direction, undefined, stopper.signal);
+      })
+      .then(take)
+      .catch((error: unknown) => {
         if (stopper.signal.aborted) return;
-        this.matrix = null;
+        this.#answered = null;
         this.working = null;
         this.fault = `The verdicts could not be worked out (${String(error)}). Load the page again.`;
-      },
-    );
+      });
     return () => stopper.abort();
   }
 }

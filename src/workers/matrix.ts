@@ -6,17 +6,19 @@ import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
 
 /** One obstacle for some vehicles: they share its ground, which is sampled once. */
-export interface RowTask {
+export interface MatrixTask {
   readonly place: Place;
   readonly vehicles: readonly Vehicle[];
   readonly direction: Direction;
+  /** Null to be told the cells; the cells to be told how sure each is. */
+  readonly cells: readonly Cell[] | null;
 }
 
-/** A worker that answers one row after another; an ask waits for the one before it, cancelled or not. */
-function workerLane(): Lane<RowTask, Cell[]> {
+/** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
+function workerLane(): Lane<MatrixTask, Cell[]> {
   const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module' });
   let before: Promise<unknown> = Promise.resolve();
-  const answer = (task: RowTask) =>
+  const answer = (task: MatrixTask) =>
     new Promise<Cell[]>((resolve, reject) => {
       worker.onmessage = ({ data }: MessageEvent<Cell[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
@@ -49,7 +51,7 @@ function recall({ obstacle, trackSlope }: Place, vehicle: Vehicle, direction: Di
   return same ? kept.cell : null;
 }
 
-function keep({ place, vehicles, direction }: RowTask, cells: readonly Cell[]): void {
+function keep({ place, vehicles, direction }: MatrixTask, cells: readonly Cell[]): void {
   const byVehicle = answered.get(place.obstacle) ?? new WeakMap<Vehicle, Kept>();
   vehicles.forEach((vehicle, i) =>
     byVehicle.set(vehicle, { direction, trackSlope: place.trackSlope, cell: cells[i] }),
@@ -57,42 +59,68 @@ function keep({ place, vehicles, direction }: RowTask, cells: readonly Cell[]): 
   answered.set(place.obstacle, byVehicle);
 }
 
-let lanes: Lane<RowTask, Cell[]>[] | null = null;
+let lanes: Lane<MatrixTask, Cell[]>[] | null = null;
 
-/**
- * The matrix worked out off the page, on one worker fewer than the machine has cores. `onProgress` is told how many of
- * how many cells are there. Null when cancelled. What did not change since the last time is not worked out again.
- */
-export async function matrixInWorkers(
-  places: readonly Place[],
-  vehicles: readonly Vehicle[],
-  direction: Direction,
-  onProgress: (done: number, of: number) => void = () => {},
+/** Answers tasks off the page, on one worker fewer than the machine has cores; false when cancelled. */
+async function answerTasks(
+  tasks: readonly MatrixTask[],
+  onCells: (cells: readonly Cell[]) => void,
   signal?: AbortSignal,
-): Promise<Matrix | null> {
+): Promise<boolean> {
   lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
-  const ordered = inOrderOfTravel(places, direction);
-  const tasks = ordered
-    .map((place): RowTask => ({
-      place,
-      vehicles: vehicles.filter((vehicle) => recall(place, vehicle, direction) === null),
-      direction,
-    }))
-    .filter((task) => task.vehicles.length > 0);
-  const total = places.length * vehicles.length;
-  let done = total - tasks.reduce((sum, task) => sum + task.vehicles.length, 0);
-  onProgress(done, total);
   const answers = await answerAll(
     tasks,
     lanes,
     (cells, index) => {
       keep(tasks[index], cells);
-      done += cells.length;
-      onProgress(done, total);
+      onCells(cells);
     },
     signal,
   );
-  if (answers === null) return null;
+  return answers !== null;
+}
+
+/**
+ * The matrix, worked out off the page. `onCells` is told cells as they come, those that are known already first. Null
+ * when cancelled. What did not change since the last time is not worked out again.
+ */
+export async function matrixInWorkers(
+  places: readonly Place[],
+  vehicles: readonly Vehicle[],
+  direction: Direction,
+  onCells: (cells: readonly Cell[]) => void = () => {},
+  signal?: AbortSignal,
+): Promise<Matrix | null> {
+  const ordered = inOrderOfTravel(places, direction);
+  const tasks: MatrixTask[] = [];
+  for (const place of ordered) {
+    const missing = vehicles.filter((vehicle) => recall(place, vehicle, direction) === null);
+    onCells(vehicles.flatMap((vehicle) => recall(place, vehicle, direction) ?? []));
+    if (missing.length > 0) tasks.push({ place, vehicles: missing, direction, cells: null });
+  }
+  return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
+}
+
+/** The same matrix with each cell's `goesIn`, told as it comes; null when cancelled. */
+export async function surenessInWorkers(
+  places: readonly Place[],
+  vehicles: readonly Vehicle[],
+  direction: Direction,
+  onCells: (cells: readonly Cell[]) => void = () => {},
+  signal?: AbortSignal,
+): Promise<Matrix | null> {
+  const ordered = inOrderOfTravel(places, direction);
+  const tasks = ordered.flatMap((place): MatrixTask[] => {
+    const unsure = vehicles.filter((vehicle) => recall(place, vehicle, direction)?.goesIn === undefined);
+    const cells = unsure.flatMap((vehicle) => recall(place, vehicle, direction) ?? []);
+    return cells.length > 0 && cells.length === unsure.length
+      ? [{ place, vehicles: unsure, direction, cells }]
+      : [];
+  });
+  return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
+}
+
+function recalled(ordered: readonly Place[], vehicles: readonly Vehicle[], direction: Direction): Matrix {
   return {
     cells: ordered.map((place) => vehicles.map((vehicle) => recall(place, vehicle, direction) as Cell)),
   };

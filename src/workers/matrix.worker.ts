@@ -1,6 +1,11 @@
-import { rowOf } from '../convoy/matrix.ts';
-import type { RowTask } from './matrix.ts';
+import { rowOf, surenessOf } from '../convoy/matrix.ts';
+import type { MatrixTask } from './matrix.ts';
 
-self.onmessage = ({ data }: MessageEvent<RowTask>) => {
-  self.postMessage(rowOf(data.place, data.vehicles, data.direction));
+self.onmessage = ({ data }: MessageEvent<MatrixTask>) => {
+  const { place, vehicles, direction, cells } = data;
+  const answer =
+    cells === null
+      ? rowOf(place, vehicles, direction)
+      : surenessOf(place, vehicles, cells, direction).map((goesIn, i) => ({ ...cells[i], goesIn }));
+  self.postMessage(answer);
 };
