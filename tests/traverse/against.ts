@@ -1,3 +1,4 @@
+import type { Chassis } from '../../src/traverse/chassis.ts';
 import { chassisOf } from '../../src/traverse/chassis.ts';
 import { Equilibrium } from '../../src/traverse/equilibrium.ts';
 import { G_MPS2 } from '../../src/traverse/gravity.ts';
@@ -20,25 +21,30 @@ function groundAt(scene: Scene, places: readonly { readonly x: number; readonly 
   return { bottomM: paths.map((path) => path.bottomM[0]), climbTan: paths.map((path) => path.climbTan[0]) };
 }
 
-/** Settles the scene in the engine. */
-export function settled(scene: Scene): Settled {
-  const chassis = chassisOf(scene.values, NOTHING);
-  const places = [0, 1, 2, 3].map((i) => ({
+/** Where the wheels of a level vehicle stand. */
+function levelPlaces(scene: Scene, chassis: Chassis) {
+  return [0, 1, 2, 3].map((i) => ({
     x: scene.stationM + ((i < 2 ? 1 : -1) * chassis.wheelbaseM) / 2,
     y: ((i % 2 === 0 ? 1 : -1) * (i < 2 ? chassis.front : chassis.rear).trackWidthM) / 2,
   }));
+}
+
+/** Settles the scene in the engine. */
+export function settled(scene: Scene): Settled {
+  const chassis = chassisOf(scene.values, NOTHING);
+  const places = levelPlaces(scene, chassis);
   const { bottomM } = groundAt(scene, places);
   return settle(chassis, scene.ground.features, upOf(scene.ground)!, scene.stationM, 0, bottomM);
 }
 
 /**
- * Solves the scene with each wheel where the engine's came to stand: a leaning body moves its wheels by centimetres along
+ * Solves the scene with each wheel where the engine's came to stand (where it stood level, if that tipped over): a leaning body moves its wheels by centimetres along
  * the plane, which a march along the line passes over anyway. `errors` are load differences over each wheel's static
  * load; `tiltLeftRad` is the tilt left towards the lower side.
  */
-export function solved(scene: Scene, engine: Pick<Settled, 'loadN' | 'wheelM'>) {
+export function solved(scene: Scene, engine: Pick<Settled, 'loadN' | 'wheelM' | 'tipped'>) {
   const chassis = chassisOf(scene.values, NOTHING);
-  const { bottomM, climbTan } = groundAt(scene, engine.wheelM);
+  const { bottomM, climbTan } = groundAt(scene, engine.tipped ? levelPlaces(scene, chassis) : engine.wheelM);
   const body = new Equilibrium(chassis, upOf(scene.ground)!);
   const standing = body.solve(bottomM, climbTan);
   const errors = [...body.loadN].map((V, i) => {
