@@ -48,6 +48,12 @@ export function moveVehicle(trip: Trip, id: string, by: -1 | 1): Trip {
   return { ...trip, vehicles };
 }
 
+/** The convoy in another order; whoever is not named stays behind, in the order as it was. */
+export function inOrder(trip: Trip, ids: readonly string[]): Trip {
+  const named = ids.flatMap((id) => trip.vehicles.filter((vehicle) => vehicle.id === id));
+  return { ...trip, vehicles: [...named, ...trip.vehicles.filter(({ id }) => !ids.includes(id))] };
+}
+
 export function changeVehicle(trip: Trip, id: string, change: (vehicle: Vehicle) => Vehicle): Trip {
   return {
     ...trip,

@@ -6,8 +6,8 @@ export function saveTripFile(trip: Trip): void {
   saveText(tripToJson(trip), `${fileName(trip.name)}.json`);
 }
 
-export function saveText(text: string, name: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function saveText(text: string, name: string, type = 'application/json'): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

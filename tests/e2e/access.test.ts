@@ -98,7 +98,7 @@ test('a vehicle is added, named, reordered and confirmed by keyboard alone', asy
   const { context, page } = await sitDown(browser, inject('url'));
   await newTrip(page);
   const press = async (name: RegExp, key: string) => {
-    for (let i = 0; i < 80; i++) {
+    for (let i = 0; i < 160; i++) {
       await page.keyboard.press('Tab');
       const focused = await page.evaluate(() => {
         const one = document.activeElement as HTMLElement | null;
@@ -113,6 +113,7 @@ test('a vehicle is added, named, reordered and confirmed by keyboard alone', asy
     throw new Error(`The Tab key never came to ${name}.`);
   };
   await press(/^Convoy/, 'Enter');
+  await page.getByRole('heading', { name: 'Nobody in the convoy yet' }).waitFor();
   await press(/^Class of vehicle/, 'm');
   await press(/^Add vehicle/, 'Enter');
   await page.getByText('Mid-size wagon', { exact: true }).first().waitFor();

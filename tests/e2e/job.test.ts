@@ -159,3 +159,39 @@ test('removing a stored trip can be taken back', async () => {
   await expect.poll(() => page.getByLabel('Trip name').inputValue()).toBe('Ember Range, spring outing');
   await context.close();
 });
+
+test('where the verdicts cannot be worked out, no verdict is shown and a sentence says so', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await page.route('**/matrix.worker*', (route) => route.abort());
+  await page.reload();
+  await page.getByRole('link', { name: 'Brief' }).click();
+  await page.getByText('The verdicts could not be worked out').waitFor();
+  expect(await page.locator('td .word').count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Print the matrix' }).isDisabled()).toBe(true);
+  await context.close();
+});
+
+test('the briefing with its cards is given as a page', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await matrix(page);
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save them as a page' }).click();
+  const file = readFileSync(await (await downloading).path(), 'utf8');
+  expect(file).toContain('Odile Farrow');
+  expect(file).toContain('Hobnail ruts');
+  await context.close();
+});
+
+test('the advised order can be taken, and put back', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await matrix(page);
+  await page.getByRole('button', { name: 'Find the order in which most go unaided' }).click();
+  const heads = () => page.locator('thead th').allTextContents();
+  const before = await heads();
+  await page.getByRole('button', { name: 'Take this order' }).click();
+  await expect.poll(heads).not.toEqual(before);
+  expect(await heads()).toHaveLength(before.length);
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await expect.poll(heads).toEqual(before);
+  await context.close();
+});

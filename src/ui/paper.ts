@@ -1,0 +1,38 @@
+import type { Trip } from '../archive/trip.ts';
+import { briefingOf } from '../brief/brief.ts';
+import { briefingPage } from '../brief/page.ts';
+import type { Matrix, Place } from '../convoy/matrix.ts';
+import type { System } from '../units.ts';
+import { orderInWorker } from '../workers/order.ts';
+import { fileName, saveText } from './tripFile.ts';
+
+/** What a briefing is written from: the trip, and what was worked out for it. */
+export interface Told {
+  readonly trip: Trip;
+  readonly places: readonly Place[];
+  readonly matrix: Matrix;
+}
+
+/** The briefing with its cards as a page for the printer. */
+export async function printBriefing(told: Told, system: System): Promise<void> {
+  const frame = document.createElement('iframe');
+  frame.className = 'unseen';
+  frame.title = 'Briefing for the printer';
+  frame.srcdoc = await pageOf(told, system);
+  frame.addEventListener('load', () => {
+    frame.contentWindow?.addEventListener('afterprint', () => frame.remove());
+    frame.contentWindow?.print();
+  });
+  document.body.append(frame);
+}
+
+/** The same page as a file, to send or to print elsewhere. */
+export async function saveBriefing(told: Told, system: System): Promise<void> {
+  saveText(await pageOf(told, system), `${fileName(told.trip.name)} briefing.html`, 'text/html');
+}
+
+async function pageOf({ trip, places, matrix }: Told, system: System): Promise<string> {
+  const order = await orderInWorker({ places, vehicles: trip.vehicles, direction: trip.direction });
+  if (order === null) throw new Error('The order was not waited for.');
+  return briefingPage(briefingOf(trip, places, matrix, order), system);
+}
