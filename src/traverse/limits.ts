@@ -55,6 +55,9 @@ export const LEAST_BITE = 0.1;
 /** Fastest that momentum is relied on, m/s: 10 km/h, a run. Common practice, no source. More would carry further and break more. */
 export const SPEED_CAP_MPS = 10 / 3.6;
 
+/** Steepest contact (tangent, 45°) that is taken at a run; a wheel that hits steeper ground at speed breaks something. */
+export const STEEPEST_RUN = 1;
+
 /** Length over which a wheel path's crest is judged for the speed that would lift a wheel, metres: half a wheelbase. */
 export const CREST_M = 1.2;
 

@@ -1,12 +1,13 @@
 import type { Effort } from './effort.ts';
-import { CREST_M } from './limits.ts';
+import { CREST_M, STEEPEST_RUN } from './limits.ts';
 import { G_MPS2 } from './gravity.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Up } from './up.ts';
 
 /**
  * Least speed on entry that carries the vehicle over every stretch where grip or engine lack: ½ m v² = ∫ lacking ds. A
- * stretch ends when nothing has lacked for a wheelbase; what the engine has to spare within it is not counted.
+ * stretch ends when nothing has lacked for a wheelbase; what the engine has to spare within it is not counted. Infinity
+ * where push lacks with a wheel against a step: that is a blow, not a climb.
  */
 export function entrySpeedMps(effort: Effort, record: TraverseRecord, wheelbaseM: number): number {
   let most = 0;
@@ -15,12 +16,20 @@ export function entrySpeedMps(effort: Effort, record: TraverseRecord, wheelbaseM
   for (let n = 0; n < effort.length; n++) {
     const stepM = n === 0 ? 0 : record.stationM[n] - record.stationM[n - 1];
     const lack = effort.ask[n] - effort.push[n];
+    if (lack > 0 && steepest(record, n) > STEEPEST_RUN) return Infinity;
     sinceM = lack > 0 ? 0 : sinceM + stepM;
     if (sinceM > wheelbaseM) lackM = 0;
     lackM += Math.max(0, lack) * stepM;
     most = Math.max(most, lackM);
   }
   return Math.sqrt(2 * G_MPS2 * most);
+}
+
+/** The steepest climb under a wheel that bears load, tangent. */
+function steepest(record: TraverseRecord, n: number): number {
+  let most = -Infinity;
+  for (let i = 4 * n; i < 4 * n + 4; i++) if (record.loadN[i] > 0) most = Math.max(most, record.climbTan[i]);
+  return most;
 }
 
 /**

@@ -14,7 +14,9 @@ async function write(scenes: number, file: string): Promise<void> {
   for (let seed = 1; seed <= scenes; seed++) {
     const engine = settled(randomScene(seed));
     const places = engine.wheelM.flatMap(({ x, y }) => [x.toFixed(4), y.toFixed(4)]);
-    lines.push([seed, engine.tipped ? 1 : 0, ...engine.loadN.map((load) => load.toFixed(0)), ...places].join(' '));
+    lines.push(
+      [seed, engine.tipped ? 1 : 0, ...engine.loadN.map((load) => load.toFixed(0)), ...places].join(' '),
+    );
     if (seed % 25 === 0 || seed === scenes) writeFileSync(file, lines.join('\n') + '\n');
   }
 }
