@@ -1,10 +1,14 @@
 import type { FieldTable } from '../field.ts';
 import type { Matrix, Place } from '../convoy/matrix.ts';
 import { inOrderOfTravel } from '../convoy/matrix.ts';
+import type { Order } from '../convoy/order.ts';
 import type { Recovery } from '../convoy/recovery.ts';
 import { recoveryAt } from '../convoy/recovery.ts';
 import type { Verdict } from '../grade/verdict.ts';
+import { offsetOf } from '../grade/verdict.ts';
 import type { Problem } from '../problem.ts';
+import type { SlopeProfile } from '../route/slope.ts';
+import { slopeOf } from '../route/slope.ts';
 import type { Track } from '../route/track.ts';
 import { checkObstacle } from '../terrain/check.ts';
 import { featureFields } from '../terrain/feature.ts';
@@ -14,6 +18,10 @@ import { reversedCorridor, reversedFeature } from '../terrain/reverse.ts';
 import type { Direction, Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { corridorFields, planeFields, stretchOf } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import type { Spotter } from './spotter.ts';
+import { spotterFor } from './spotter.ts';
+import type { StoppedOn } from './stopped.ts';
+import { stoppedOn } from './stopped.ts';
 
 /** What a briefing is about; a trip is one. */
 export interface Outing {
@@ -29,8 +37,13 @@ export interface Outing {
 export interface Answer {
   readonly vehicle: Vehicle;
   readonly line: Line;
+  /** The ground of the line as the convoy comes to it, and how far left of its main line the vehicle is to be. */
+  readonly stretch: Stretch;
+  readonly offsetM: number;
   readonly verdict: Verdict;
   readonly recovery: Recovery | null;
+  readonly spotter: Spotter;
+  readonly stoppedOn: readonly StoppedOn[];
 }
 
 /** One obstacle as it is met. */
@@ -65,13 +78,20 @@ export interface Briefing {
   readonly outing: Outing;
   /** 0 without a track. */
   readonly trackLengthM: number;
+  /** In the recorded direction; null without a track. */
+  readonly profile: SlopeProfile | null;
+  /** The order in which most go unaided, and why. */
+  readonly order: Order;
   readonly stops: readonly Stop[];
   /** In convoy order. */
   readonly cards: readonly Card[];
 }
 
-/** The briefing of an outing; `places` in the order of the recorded track, `matrix` as `matrixOf` gives it for them. */
-export function briefingOf(outing: Outing, places: readonly Place[], matrix: Matrix): Briefing {
+/**
+ * The briefing of an outing; `places` in the order of the recorded track, `matrix` as `matrixOf` and `order` as `orderFor`
+ * give them for those.
+ */
+export function briefingOf(outing: Outing, places: readonly Place[], matrix: Matrix, order: Order): Briefing {
   const { track, direction, vehicles } = outing;
   const trackLengthM = track === null || track.length === 0 ? 0 : track.distanceM[track.length - 1];
   const stops = inOrderOfTravel(places, direction).map((place, i): Stop => {
@@ -86,18 +106,33 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
       answers: matrix.cells[i].map(({ verdicts, best }, v) => {
         const { lineId, verdict } = verdicts[best];
         const line = obstacle.lines.find(({ id }) => id === lineId) ?? obstacle.lines[0];
-        const there = { ...place, obstacle: { ...obstacle, stretch: stretchOf(obstacle, line) } };
+        const ground = stretchOf(obstacle, line);
+        const there = { ...place, obstacle: { ...obstacle, stretch: ground } };
+        const stretch = asMet(ground, reversed);
+        const slopeRad = turned(knownSlope(ground, trackSlope), reversed)?.slopeRad ?? null;
+        const offsetM = offsetOf(line, direction);
         const recovery =
           verdict.word === 'needs a pull'
             ? recoveryAt(there, direction, vehicles[v], verdict.pullN, vehicles)
             : null;
-        return { vehicle: vehicles[v], line, verdict, recovery };
+        return {
+          vehicle: vehicles[v],
+          line,
+          stretch,
+          offsetM,
+          verdict,
+          recovery,
+          spotter: spotterFor(stretch, slopeRad, offsetM, vehicles[v].values.widthM),
+          stoppedOn: stoppedOn(stretch, slopeRad),
+        };
       }),
       doubts: checkObstacle(obstacle, obstacle.name || obstacle.preset),
       byEye: byEye(obstacle.stretch),
     };
   });
-  return { outing, trackLengthM, stops, cards: vehicles.map((vehicle, v) => cardOf(vehicle, v, stops)) };
+  const cards = vehicles.map((vehicle, v) => cardOf(vehicle, v, stops));
+  const profile = track === null || track.length === 0 ? null : slopeOf(track);
+  return { outing, trackLengthM, profile, order, stops, cards };
 }
 
 function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {
@@ -111,12 +146,13 @@ function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {
   };
 }
 
-function turned(slope: KnownSlope | null, reversed: boolean): KnownSlope | null {
+/** A slope in the direction of travel. */
+export function turned(slope: KnownSlope | null, reversed: boolean): KnownSlope | null {
   return slope && reversed ? { ...slope, slopeRad: -slope.slopeRad } : slope;
 }
 
 /** Shapes and camber as the convoy comes to them. What paths name stays as recorded, so `hows` is left out. */
-function asMet(stretch: Stretch, reversed: boolean): Stretch {
+export function asMet(stretch: Stretch, reversed: boolean): Stretch {
   if (!reversed) return stretch;
   const { slopeRad, camberRad } = stretch.plane;
   return {

@@ -16,3 +16,11 @@ export function lineText(line: Line, direction: Direction, system: System): stri
     }
   }
 }
+
+/** The same for a card, where the name of a line does not help: how far to which side, or which way round. */
+export function lineCall(line: Line, direction: Direction, system: System): string {
+  if (line.kind === 'main') return 'main line';
+  if (line.kind === 'bypass') return `bypass: ${line.name}`;
+  const leftM = direction === 'reversed' ? -line.offsetM : line.offsetM;
+  return `${shown(Math.abs(leftM), 'size', system)} ${leftM > 0 ? 'left' : 'right'} of main line`;
+}

@@ -4,6 +4,8 @@ import type { Options } from './options.ts';
 /** What a command answers: text for a person or a record for `--json`, and the problems of what it read. */
 export interface Answer {
   readonly text: string;
+  /** What is no text, and goes into a file instead of it. */
+  readonly bytes?: Uint8Array;
   readonly json: unknown;
   readonly problems: readonly Problem[];
 }

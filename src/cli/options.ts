@@ -1,5 +1,8 @@
 import { parseArgs } from 'node:util';
+import type { OutFormat } from '../archive/out/formats.ts';
+import { OUT_FORMATS } from '../archive/out/formats.ts';
 import type { System } from '../units.ts';
+import type { Paper } from './pdf.ts';
 
 /** What stands on the command line beside the command. */
 export interface Options {
@@ -10,6 +13,10 @@ export interface Options {
   readonly reversed: boolean;
   /** Where to write; standard output where null. */
   readonly out: string | null;
+  /** What `export` writes; null where none was named. */
+  readonly format: OutFormat | null;
+  /** Paper of a PDF; null for the page itself. */
+  readonly pdf: Paper | null;
 }
 
 /** The options, or a sentence that says what is wrong with them. */
@@ -23,15 +30,25 @@ export function optionsFrom(args: readonly string[]): Options | string {
         json: { type: 'boolean', default: false },
         reversed: { type: 'boolean', default: false },
         out: { type: 'string' },
+        pdf: { type: 'boolean', default: false },
+        letter: { type: 'boolean', default: false },
+        gpx: { type: 'boolean', default: false },
+        geojson: { type: 'boolean', default: false },
+        kml: { type: 'boolean', default: false },
       },
     });
     if (positionals.length !== 1) return 'Name one file.';
+    const formats = OUT_FORMATS.filter((format) => values[format]);
+    if (formats.length > 1) return 'Name one format at a time.';
+    if (values.pdf && values.out === undefined) return 'Say where the PDF goes: --out FILE.';
     return {
       file: positionals[0],
       system: values.imperial ? 'imperial' : 'metric',
       json: values.json,
       reversed: values.reversed,
       out: values.out ?? null,
+      format: formats[0] ?? null,
+      pdf: !values.pdf ? null : values.letter ? 'Letter' : 'A4',
     };
   } catch (error) {
     return error instanceof Error ? error.message : String(error);

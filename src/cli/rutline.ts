@@ -3,11 +3,18 @@ import { problemText } from '../problem.ts';
 import { brief } from './brief.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { exportTrip } from './export.ts';
 import { optionsFrom } from './options.ts';
 import { slopes } from './slopes.ts';
 import { verdicts } from './verdicts.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { slopes, verdicts, brief, check };
+const COMMANDS: Readonly<Record<string, Command>> = {
+  slopes,
+  verdicts,
+  brief,
+  export: exportTrip,
+  check,
+};
 
 const USAGE = [
   'npm run cli -- COMMAND FILE [--imperial] [--json] [--reversed] [--out FILE]',
@@ -18,6 +25,8 @@ const USAGE = [
   '  --json                for other programs: SI units, angles in radians, unknown as null',
   '  --reversed            against the recorded direction',
   '  --out FILE            write there instead of here',
+  '  --pdf [--letter]      brief: printed by a browser that is at hand, on A4 or Letter',
+  '  --gpx --geojson --kml export: GPX 1.1, RFC 7946, KML 2.2',
   '',
   'Problems go to standard error. The exit code is 0 where nothing was wrong or only doubtful, 1 where part of the',
   'file could not be used, 2 where the command itself was wrong.',
@@ -33,13 +42,14 @@ async function run([name, ...rest]: readonly string[]): Promise<number> {
   const options = optionsFrom(rest);
   if (typeof options === 'string') return wrong(options);
 
-  const { text, json, problems } = await COMMANDS[name].run(options);
+  const { text, bytes, json, problems } = await COMMANDS[name].run(options);
   const body = options.json ? JSON.stringify({ answer: json, problems }, null, 2) : text;
+  const content = bytes !== undefined && !options.json ? bytes : `${body}\n`;
   for (const problem of problems) console.error(problemText(problem));
   if (options.out === null && body !== '') console.log(body);
   if (options.out !== null && body !== '') {
     try {
-      await writeFile(options.out, `${body}\n`);
+      await writeFile(options.out, content);
     } catch (error) {
       console.error(`${options.out} cannot be written: ${String(error)}`);
       return 1;

@@ -253,7 +253,7 @@ function note({ reversed }: ProfileView, scale: ProfileScale): string {
 }
 
 /** The smallest of 1, 2, 5 times a power of ten that is not below a number. */
-function roundStep(least: number): number {
+export function roundStep(least: number): number {
   const power = 10 ** Math.floor(Math.log10(least));
   const lead = least / power;
   return (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10) * power;

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { briefingOf } from '../../src/brief/brief.ts';
-import { matrix, outing, places } from './outing.ts';
+import { matrix, order, outing, places } from './outing.ts';
 
 function briefing(direction: 'as recorded' | 'reversed' = 'as recorded') {
   const about = outing(direction);
-  return briefingOf(about, places(about), matrix(about));
+  return briefingOf(about, places(about), matrix(about), order(about));
 }
 
 describe('a briefing', () => {
@@ -40,6 +40,19 @@ describe('a briefing', () => {
     expect(pull.offers.map(({ vehicleId }) => vehicleId)).toContain('Kestrel');
   });
 
+  test('shows each line as the convoy comes to it, and the ground of a bypass as its own', () => {
+    const [there, back] = [briefing().stops[0], briefing('reversed').stops[1]];
+    const offset = (stop: typeof there, direction: 'there' | 'back') =>
+      stop.answers.find(({ line }) => line.kind === 'offset') ?? expect.fail(direction);
+    expect(offset(there, 'there').offsetM).toBeCloseTo(0.4, 12);
+    const bypass = briefing().stops[1].answers.find(({ line }) => line.kind === 'bypass')!;
+    expect(bypass.stretch.features).toEqual(
+      bypass.line.kind === 'bypass' ? bypass.line.stretch.features : null,
+    );
+    expect(bypass.stretch.features).not.toEqual(there.stretch.features);
+    expect(back.answers.every(({ offsetM }) => Math.abs(offsetM) <= 0.4)).toBe(true);
+  });
+
   test('gives each driver the obstacles where something is asked, and the rest by number', () => {
     const { cards } = briefing();
     expect(
@@ -63,7 +76,7 @@ describe('a briefing', () => {
       },
     };
     const doubtful = { ...about, obstacles: [deep, second] };
-    const [stop] = briefingOf(doubtful, places(doubtful), matrix(doubtful)).stops;
+    const [stop] = briefingOf(doubtful, places(doubtful), matrix(doubtful), order(doubtful)).stops;
     expect(stop.doubts[0].what).toContain('deeper than its own width');
     // slope known, camber not; three of the corridor; five of the hole
     expect(stop.byEye).toEqual({ values: 7, of: 9 });

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { readTrip } from '../../src/archive/share.ts';
 import type { Outing } from '../../src/brief/brief.ts';
 import type { Matrix } from '../../src/convoy/matrix.ts';
+import type { Order } from '../../src/convoy/order.ts';
 import { placesOn } from '../../src/convoy/places.ts';
 import type { RungVerdict, Verdict, VerdictWord } from '../../src/grade/verdict.ts';
 import type { Direction } from '../../src/terrain/obstacle.ts';
@@ -83,4 +84,10 @@ function verdict({ values }: Vehicle, word: VerdictWord, at: number): Verdict {
 
 export function places({ track, obstacles }: Outing) {
   return placesOn(track, obstacles);
+}
+
+/** Last first, so that it is not the order as entered. */
+export function order({ vehicles }: Outing): Order {
+  const vehicleIds = vehicles.map(({ id }) => id).toReversed();
+  return { vehicleIds, reasons: vehicleIds.map((id) => `reason of ${id}`), unaided: 1 };
 }

@@ -5,10 +5,10 @@ import { briefingOf } from '../../src/brief/brief.ts';
 import { CAUTIONS } from '../../src/brief/cautions.ts';
 import { briefingPage } from '../../src/brief/page.ts';
 import { expectGolden } from '../golden.ts';
-import { matrix, outing, places } from './outing.ts';
+import { matrix, order, outing, places } from './outing.ts';
 
 function page(about = outing(), system: 'metric' | 'imperial' = 'metric'): string {
-  return briefingPage(briefingOf(about, places(about), matrix(about)), system);
+  return briefingPage(briefingOf(about, places(about), matrix(about), order(about)), system);
 }
 
 /** What a reader sees, without style and markup. */
@@ -42,10 +42,63 @@ describe('the page', () => {
   });
 
   test('tells the side of an offset line as the convoy comes to it', () => {
-    expect(wordsOf(page())).toContain('left of the ruts (40 cm to the left of the main line)');
+    expect(wordsOf(page())).toContain('40 cm left of main line');
     const back = wordsOf(page(outing('reversed')));
-    expect(back).toContain('left of the ruts (40 cm to the right of the main line)');
+    expect(back).toContain('40 cm right of main line');
+    expect(back).not.toContain('40 cm left of main line');
     expect(back).toContain('Against the recorded direction.');
+  });
+
+  test('says the order with its reasons, and that it is not the one entered', () => {
+    const words = wordsOf(page());
+    expect(words).toContain('Not the order as entered');
+    expect(words.indexOf('reason of Teal')).toBeLessThan(words.indexOf('reason of Kestrel'));
+    const about = outing();
+    const entered = { ...order(about), vehicleIds: about.vehicles.map(({ id }) => id) };
+    const same = briefingPage(briefingOf(about, places(about), matrix(about), entered), 'metric');
+    expect(wordsOf(same)).toContain('The convoy as entered in which most go unaided');
+  });
+
+  test('draws the track with its obstacles numbered, and the long section', () => {
+    const markup = page();
+    expect(markup.match(/class="drawing sheet"/g)).toHaveLength(1);
+    expect(markup.match(/class="drawing profile"/g)).toHaveLength(1);
+    expect(markup.match(/class="flag-number"[^>]*>2</g)).toHaveLength(2);
+  });
+
+  test('names who pulls whom, and who is not through', () => {
+    const words = wordsOf(page());
+    expect(words).toMatch(/1 Everything at once, Wren , about [\d.]+ kN: Kestrel by winch/);
+    expect(words).toContain('Not through on any line: Kestrel at 2 (does not go); Teal at 2 (not known).');
+  });
+
+  test('sets each card its line in a sketch, its speed, its spotter and what to do if it stops', () => {
+    const markup = page();
+    const [, wren] = markup.split('<article class="card">').slice(1);
+    const words = wordsOf(`<body>${wren}`);
+    expect(wren.match(/class="drawing sketch"/g)).toHaveLength(2);
+    for (const said of [
+      'Wren, Driver of Wren',
+      'enter at 7 km/h at least',
+      'Spotter',
+      'If it stops, uphill:',
+    ])
+      expect(words).toContain(said);
+    expect(words).toMatch(/Pull of about [\d.]+ kN: Kestrel by winch/);
+  });
+
+  test('tells a driver to stop before what does not go, and draws no line into it', () => {
+    const [kestrel] = page().split('<article class="card">').slice(1);
+    const words = wordsOf(`<body>${kestrel}`);
+    expect(words).toContain('Stop before it; ask the leader.');
+    expect(kestrel).not.toContain('class="drawing sketch"');
+    expect(words).not.toContain('Spotter');
+  });
+
+  test('prints nothing under 10.5 points but the caption and the drawings’ own words', () => {
+    const sizes = [...page().matchAll(/font(?:-size)?:\s*([\d.]+)pt/g)].map(([, size]) => Number(size));
+    expect(sizes.length).toBeGreaterThan(3);
+    expect(sizes.filter((size) => size < 10.5)).toEqual([9]);
   });
 
   test('lets nothing that a person typed become markup', () => {

@@ -1,0 +1,127 @@
+import { asMet, turned } from '../../brief/brief.ts';
+import { groundText, shapesText } from '../../brief/groundText.ts';
+import { lineText } from '../../brief/lineText.ts';
+import { inOrderOfTravel } from '../../convoy/matrix.ts';
+import { placesOn } from '../../convoy/places.ts';
+import type { Path } from '../../route/geo.ts';
+import { offsetPath } from '../../route/geo.ts';
+import { sliceOf, spansOf } from '../../route/station.ts';
+import type { Track } from '../../route/track.ts';
+import { knownSlope } from '../../terrain/ground.ts';
+import type { Line, Obstacle } from '../../terrain/obstacle.ts';
+import type { System } from '../../units.ts';
+import type { Trip } from '../trip.ts';
+
+/** A named place as it leaves the program. */
+export interface OutPlace {
+  readonly kind: 'obstacle' | 'waypoint';
+  readonly name: string;
+  readonly description: string;
+  readonly lng: number;
+  readonly lat: number;
+  /** Above mean sea level; NaN where unknown. */
+  readonly elevationM: number;
+}
+
+/** A piece of a way without a gap; the arrays are parallel. */
+export interface OutPath extends Path {
+  /** Above mean sea level, NaN where unknown; null where none is known. */
+  readonly elevationM: Float64Array | null;
+  /** Seconds since 1970-01-01T00:00:00Z, NaN where unknown; null where none is known. */
+  readonly timeS: Float64Array | null;
+}
+
+/** A way as it leaves the program: what was recorded or planned, or a line through an obstacle. */
+export interface OutWay {
+  readonly kind: Track['kind'] | Line['kind'];
+  readonly name: string;
+  readonly description: string;
+  readonly paths: readonly OutPath[];
+}
+
+/** What an export holds, whatever its format. */
+export interface Contents {
+  readonly name: string;
+  readonly description: string;
+  /** Obstacles in order of travel, then waypoints. */
+  readonly places: readonly OutPlace[];
+  /** The recording, then the lines. */
+  readonly ways: readonly OutWay[];
+}
+
+/**
+ * Places and ways of a trip, everything in the recorded direction, sides in words as the convoy comes to them. Verdicts
+ * stay out: a word without its cause and its cautions is not to be followed.
+ */
+export function contentsOf(trip: Trip, system: System): Contents {
+  const { track, obstacles, waypoints, direction } = trip;
+  const numbers = new Map(inOrderOfTravel(obstacles, direction).map(({ id }, i) => [id, i + 1]));
+  const numberOf = ({ id }: Obstacle) => numbers.get(id) ?? 0;
+  const reversed = direction === 'reversed';
+  const places = placesOn(track, obstacles).map(({ obstacle, trackSlope }): OutPlace => {
+    const stretch = asMet(obstacle.stretch, reversed);
+    const slope = turned(knownSlope(obstacle.stretch, trackSlope), reversed);
+    const words = [
+      obstacle.preset,
+      groundText(stretch, slope, system),
+      shapesText(stretch, system),
+      obstacle.note,
+    ];
+    return {
+      kind: 'obstacle',
+      name: `${numberOf(obstacle)} ${obstacle.name || obstacle.preset}`,
+      description: words.filter(Boolean).join('. '),
+      lng: obstacle.lng,
+      lat: obstacle.lat,
+      elevationM: NaN,
+    };
+  });
+  return {
+    name: trip.name,
+    description: trip.note,
+    places: [
+      ...inOrderOfTravel(places, direction),
+      ...waypoints.map((waypoint): OutPlace => ({ kind: 'waypoint', ...waypoint })),
+    ],
+    ways: [
+      ...(track === null || track.length === 0 ? [] : [recordedWay(track)]),
+      ...inOrderOfTravel(obstacles, direction).flatMap((obstacle) =>
+        obstacle.lines.flatMap((line): OutWay[] => {
+          const paths = pathsOf(track, obstacle, line);
+          if (paths.length === 0) return [];
+          const name = `obstacle ${numberOf(obstacle)}: ${line.name}`;
+          return [{ kind: line.kind, name, description: lineText(line, direction, system), paths }];
+        }),
+      ),
+    ],
+  };
+}
+
+function recordedWay(track: Track): OutWay {
+  const { kind, name, description } = track;
+  const paths = spansOf(track).map(({ from, to }) => ({
+    lng: track.lng.subarray(from, to),
+    lat: track.lat.subarray(from, to),
+    elevationM: track.elevationM.subarray(from, to),
+    timeS: track.timeS.subarray(from, to),
+  }));
+  return { kind, name, description, paths };
+}
+
+/** The track's own stretch, that moved sideways, or a path of its own; none where there is no track or it was not drawn. */
+function pathsOf(track: Track | null, { stationM, stretch }: Obstacle, line: Line): OutPath[] {
+  const bare = (path: Path): OutPath => ({ ...path, elevationM: null, timeS: null });
+  if (line.kind === 'bypass')
+    return line.path.length < 2
+      ? []
+      : [
+          bare({
+            lng: Float64Array.from(line.path, ([lng]) => lng),
+            lat: Float64Array.from(line.path, ([, lat]) => lat),
+          }),
+        ];
+  if (track === null || Number.isNaN(stretch.lengthM)) return [];
+  const half = stretch.lengthM / 2;
+  const paths = sliceOf(track, stationM - half, stationM + half);
+  return paths.map((path) => bare(line.kind === 'offset' ? offsetPath(path, line.offsetM) : path));
+}

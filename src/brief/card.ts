@@ -1,0 +1,96 @@
+import { markSvg } from '../draw/mark.ts';
+import { sketchSvg } from '../draw/sketch.ts';
+import { tellingStationM } from '../draw/stance.ts';
+import type { Direction } from '../terrain/obstacle.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import { vehicleFields } from '../vehicle/specs.ts';
+import type { Answer, Briefing, Card, Stop } from './brief.ts';
+import type { Html } from './html.ts';
+import { NOTHING, drawing, html } from './html.ts';
+import { lineCall } from './lineText.ts';
+import type { StoppedOn } from './stopped.ts';
+import { IF_IT_STOPS } from './stopped.ts';
+import { demandText, engagedText, goesSomehow, limitText } from './verdictText.ts';
+
+const SKETCH_PX = 140;
+/** More estimated values than this are only counted. */
+const MOST_NAMED = 4;
+
+/** What one driver keeps on the dashboard: each obstacle where something is asked, in order of travel. */
+export function driverCard(card: Card, place: number, briefing: Briefing, system: System): Html {
+  const { vehicle, calls, plain } = card;
+  const { outing, stops } = briefing;
+  const estimated = vehicle.estimated.map((name) => vehicleFields[name].label.toLowerCase());
+  const names = plain.map((number) => `${number} ${stops[number - 1].obstacle.name}`);
+  return html`<article class="card">
+    <h3>
+      ${place} ${vehicle.name}${vehicle.driver === '' ? '' : `, ${vehicle.driver}`} (${vehicle.vehicleClass})
+    </h3>
+    ${outing.note === '' ? NOTHING : html`<p class="note">${outing.note}</p>`}
+    ${
+      calls.length === 0
+        ? NOTHING
+        : html`<div class="calls">
+            ${calls.map(({ stop, answer }) => callBlock(stop, answer, briefing, system))}
+          </div>`
+    }
+    ${names.length === 0 ? NOTHING : html`<p><b>As it comes, main line:</b> ${names.join(', ')}.</p>`}
+    ${usedIn(calls).map((on) => html`<p><b>If it stops, ${on}:</b> ${IF_IT_STOPS[on]}</p>`)}
+    <p>
+      Walk it first; in doubt, do not go. One vehicle on an obstacle at a time.
+      ${estimated.length === 0 ? '' : `Estimated, not measured: ${estimated.length > MOST_NAMED ? `${estimated.length} values of this vehicle` : estimated.join(', ')}; a verdict on estimates is an estimate.`}
+    </p>
+  </article> `;
+}
+
+/** One obstacle: its line in a sketch, what to engage before it, how fast, where the spotter stands. */
+function callBlock(stop: Stop, answer: Answer, briefing: Briefing, system: System): Html {
+  const { number, obstacle, distanceM } = stop;
+  const { verdict, spotter, stoppedOn } = answer;
+  const somehow = goesSomehow(verdict.word);
+  return html`<div class="call ${somehow ? 'asks' : 'halt'}">
+    <h4>${number} ${obstacle.name} <span class="at">${shown(distanceM, 'distance', system)}</span></h4>
+    ${somehow ? sketch(answer) : NOTHING}
+    <p>
+      ${drawing(markSvg(verdict.word, 20))}
+      <b>${verdict.word}</b>${somehow ? '' : `: ${limitText(verdict)}. Stop before it; ask the leader.`}
+    </p>
+    ${
+      somehow
+        ? html`<p>${doing(answer, briefing.outing.direction, system)}.</p>
+            ${helper(answer, briefing, system)}
+            <p><b>Spotter</b> ${spotter.text}. <b>If it stops:</b> ${stoppedOn.join(', ')}.</p>`
+        : NOTHING
+    }
+  </div>`;
+}
+
+/** Line, aids, speed, and what to watch. */
+function doing({ verdict, line }: Answer, direction: Direction, system: System): string {
+  const speed = verdict.word === 'needs momentum' ? demandText(verdict, system) : '';
+  const care = verdict.word === 'goes' ? '' : limitText(verdict);
+  return [lineCall(line, direction, system), engagedText(verdict), speed, care].filter(Boolean).join('; ');
+}
+
+function helper({ recovery }: Answer, { outing }: Briefing, system: System): Html {
+  if (recovery === null) return NOTHING;
+  const [first] = recovery.offers;
+  const name = outing.vehicles.find(({ id }) => id === first?.vehicleId)?.name;
+  const words =
+    name === undefined ? 'nobody here can give it: keep off' : `${name} by ${first.means}; wait for it`;
+  return html`<p><b>Pull</b> of about ${shown(recovery.pullN, 'force', system)}: ${words}.</p>`;
+}
+
+function sketch({ stretch, offsetM, vehicle, verdict }: Answer): Html {
+  if (verdict.word === 'not known') return NOTHING;
+  const stationM = tellingStationM(stretch.features);
+  return drawing(sketchSvg({ stretch, stationM, offsetM, vehicle: vehicle.values, widthPx: SKETCH_PX }));
+}
+
+/** Kinds of place where this driver may have to stop, in the order of `IF_IT_STOPS`. */
+function usedIn(calls: Card['calls']): StoppedOn[] {
+  const asked = calls.filter(({ answer }) => goesSomehow(answer.verdict.word));
+  const used = new Set(asked.flatMap(({ answer }) => answer.stoppedOn));
+  return (Object.keys(IF_IT_STOPS) as StoppedOn[]).filter((on) => used.has(on));
+}

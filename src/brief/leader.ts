@@ -1,0 +1,157 @@
+import { profileSvg } from '../draw/profile.ts';
+import { sheetSvg } from '../draw/sheet.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import type { Answer, Briefing } from './brief.ts';
+import { CAUTIONS } from './cautions.ts';
+import type { Html } from './html.ts';
+import { NOTHING, drawing, html } from './html.ts';
+import { matrixTable } from './matrixTable.ts';
+import { obstacleBlock } from './obstacleBlock.ts';
+
+/** Of the paper's width in pixels of 1/96 inch: what Letter and A4 both leave between the margins, and half of it. */
+const WIDE_PX = 700;
+const HALF_PX = 340;
+const PROFILE_PX = 190;
+const SHEET_PX = 380;
+
+/** What the leader reads out and keeps: where, in what order, who goes, who is pulled by whom, and the ground. */
+export function leaderSheet(briefing: Briefing, system: System): Html {
+  const { outing, stops, cards } = briefing;
+  const judged = stops.length > 0 && cards.length > 0;
+  return html`<section class="leader">
+    <h1>${outing.name || 'Unnamed trip'}</h1>
+    <p>${summary(briefing, system)}</p>
+    ${outing.direction === 'reversed' ? html`<p class="strong">Against the recorded direction. Left and right are as the convoy comes to each obstacle; names of lines were given in the recorded direction.</p>` : NOTHING}
+    ${outing.note === '' ? NOTHING : html`<p class="note meet">${outing.note}</p>`}
+    ${mapFigure(briefing, system)} ${order(briefing)}
+    <h2>Before anyone sets off</h2>
+    <ul class="cautions">
+      ${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}
+    </ul>
+    ${profileFigure(briefing, system)}
+    <h2>Who goes where</h2>
+    ${judged ? matrixTable(briefing, system) : html`<p>No obstacles or no vehicles: nothing is judged.</p>`}
+    ${pulls(briefing, system)}
+    ${
+      stops.length === 0
+        ? NOTHING
+        : html`<h2>The obstacles in order</h2>
+            <div class="obstacles">
+              ${stops.map((stop) => obstacleBlock(stop, outing.direction, system))}
+            </div>`
+    }
+  </section>`;
+}
+
+function summary({ outing, trackLengthM, stops }: Briefing, system: System): string {
+  const { track, vehicles, direction } = outing;
+  return [
+    ...(track ? [track.name || 'unnamed track', shown(trackLengthM, 'distance', system)] : ['no track']),
+    `travelled ${direction}`,
+    counted(stops.length, 'obstacle'),
+    counted(vehicles.length, 'vehicle'),
+  ].join(', ');
+}
+
+function mapFigure({ outing, profile, stops }: Briefing, system: System): Html {
+  if (outing.track === null || profile === null) return NOTHING;
+  const svg = sheetSvg({
+    track: outing.track,
+    segments: profile.segments,
+    pins: stops.map(({ number, obstacle: { lng, lat } }) => ({ number, lng, lat })),
+    reversed: outing.direction === 'reversed',
+    system,
+    widthPx: HALF_PX,
+    heightPx: SHEET_PX,
+  });
+  return html`<figure class="map">
+    ${drawing(svg)}
+    <figcaption>The heavier the steeper; ticked across from 15°.</figcaption>
+  </figure>`;
+}
+
+function profileFigure({ outing, profile, stops }: Briefing, system: System): Html {
+  const { track } = outing;
+  if (track === null || profile === null) return NOTHING;
+  const svg = profileSvg({
+    profile,
+    flags: stops.map(({ number, obstacle: { name, stationM } }) => ({
+      number,
+      name,
+      stationM,
+      chosen: false,
+    })),
+    gapsM: Array.from(track.segmentStart.subarray(1), (start) => track.distanceM[start]),
+    reversed: outing.direction === 'reversed',
+    system,
+    widthPx: WIDE_PX,
+    heightPx: PROFILE_PX,
+  });
+  return html`<figure class="long-section">${drawing(svg)}</figure>`;
+}
+
+function order({ outing: { vehicles }, order: { vehicleIds, reasons, unaided } }: Briefing): Html {
+  if (vehicles.length === 0) return NOTHING;
+  const same = vehicleIds.every((id, i) => vehicles[i].id === id);
+  const said = same ? 'The convoy as entered' : 'Not the order as entered, but the one';
+  return html`<h2>The order</h2>
+    <p>
+      ${said} in which most go unaided: ${unaided} of ${vehicles.length}, someone who can pull at each end
+      where there is one.
+    </p>
+    <ol>
+      ${vehicleIds.map((id, i) => {
+        const vehicle = vehicles.find((one) => one.id === id);
+        return html`<li>
+          <b>${vehicle?.name ?? id}</b>${vehicle?.driver ? `, ${vehicle.driver}` : ''}: ${reasons[i]}
+        </li>`;
+      })}
+    </ol>`;
+}
+
+/** Who needs what where: who does not pass at all, and a line for each pull. */
+function pulls(briefing: Briefing, system: System): Html {
+  const { stops } = briefing;
+  const needs = stops.flatMap(({ number, obstacle, answers }) =>
+    answers.flatMap((answer) =>
+      answer.recovery === null
+        ? []
+        : [
+            html`<li>
+              <b>${number} ${obstacle.name}, ${answer.vehicle.name}</b>, about
+              ${shown(answer.recovery.pullN, 'force', system)}: ${helpText(answer, briefing)}
+            </li> `,
+          ],
+    ),
+  );
+  const halted = stops.flatMap(({ number, answers }) =>
+    answers.flatMap(({ vehicle, verdict: { word } }) =>
+      word === 'does not go' || word === 'not known' ? [`${vehicle.name} at ${number} (${word})`] : [],
+    ),
+  );
+  if (needs.length + halted.length === 0) return NOTHING;
+  return html`<h2>Who needs a pull, and from whom</h2>
+    ${halted.length === 0 ? NOTHING : html`<p class="strong">Not through on any line: ${halted.join('; ')}. Sort this out before setting off.</p>`}
+    ${
+      needs.length === 0
+        ? NOTHING
+        : html`<ul>
+            ${needs}
+          </ul>`
+    }`;
+}
+
+function helpText({ recovery }: Answer, { outing }: Briefing): string {
+  if (recovery === null) return '';
+  const nameOf = (id: string) => outing.vehicles.find((other) => other.id === id)?.name ?? id;
+  const offers = recovery.offers.map(({ vehicleId, means, tackle, cautions }) => {
+    const rigged = tackle === null || tackle.parts === 1 ? '' : ` in ${tackle.parts} parts of rope`;
+    return [`${nameOf(vehicleId)} by ${means}${rigged}.`, ...cautions].join(' ');
+  });
+  return [...offers, ...recovery.cautions].join(' ');
+}
+
+function counted(many: number, noun: string): string {
+  return `${many} ${noun}${many === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,61 @@
+import { markSvg } from '../draw/mark.ts';
+import type { Direction, Line } from '../terrain/obstacle.ts';
+import type { System } from '../units.ts';
+import { shown } from '../units.ts';
+import type { Answer, Briefing } from './brief.ts';
+import type { Html } from './html.ts';
+import { drawing, html } from './html.ts';
+import { lineCall } from './lineText.ts';
+import { engagedText, goesSomehow } from './verdictText.ts';
+
+/** Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. */
+export function matrixTable({ outing, stops, cards }: Briefing, system: System): Html {
+  const { direction } = outing;
+  return html`<table class="matrix">
+      <thead>
+        <tr>
+          <th scope="col">Obstacle</th>
+          ${cards.map(({ vehicle }, i) => html`<th scope="col">${i + 1} ${vehicle.name}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${stops.map(
+          ({ number, obstacle, answers }) =>
+            html`<tr>
+              <th scope="row">${number} ${obstacle.name}</th>
+              ${answers.map((answer) => matrixCell(answer, obstacle.lines, direction, system))}
+            </tr> `,
+        )}
+      </tbody>
+    </table>
+    <p>Where nothing more is said: as it comes, on the main line.</p>`;
+}
+
+function matrixCell(
+  { verdict, line }: Answer,
+  lines: readonly Line[],
+  direction: Direction,
+  system: System,
+): Html {
+  const { word } = verdict;
+  const somehow = goesSomehow(word);
+  const how = somehow
+    ? [
+        word === 'needs momentum' ? `${shown(verdict.entrySpeedMps, 'speed', system)} at least` : '',
+        verdict.rung.name === 'as it comes' ? '' : engagedText(verdict),
+        lineWords(line, lines, direction, system),
+      ].filter(Boolean)
+    : [];
+  const look = word === 'goes' ? 'plain' : somehow ? 'asks' : 'halt';
+  return html`<td class="${look}">
+    ${drawing(markSvg(word, 20))}
+    <span class="word">${word}</span>${how.length === 0 ? '' : `: ${how.join('; ')}`}
+  </td>`;
+}
+
+/** Nothing for the main line, and no name where there is only one bypass. */
+function lineWords(line: Line, lines: readonly Line[], direction: Direction, system: System): string {
+  if (line.kind === 'main') return '';
+  if (line.kind === 'bypass' && lines.filter(({ kind }) => kind === 'bypass').length === 1) return 'bypass';
+  return lineCall(line, direction, system).replace(' of main line', '');
+}
