@@ -8,7 +8,7 @@ export default ts.config(
   {
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ['eslint.config.js'] },
+        projectService: { allowDefaultProject: ['eslint.config.js', 'tests/workers/*.mjs'] },
         extraFileExtensions: ['.svelte'],
       },
     },

@@ -1,4 +1,4 @@
-import type { DrawnGround } from '../grade/sureness.ts';
+import type { DrawnGrounds } from '../grade/sureness.ts';
 import { drawnGrounds, drawsThatGo } from '../grade/sureness.ts';
 import type { Grounds, Verdict } from '../grade/verdict.ts';
 import { groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
@@ -81,14 +81,13 @@ export function surenessOf(
   direction: Direction,
 ): (number | null)[] {
   const { obstacle, trackSlope } = place;
-  const known = new Map<Stretch, DrawnGround[]>();
+  const known = new Map<Stretch, DrawnGrounds | null>();
   return vehicles.map(({ values }, i) => {
     const line = obstacle.lines[cells[i].best];
     const stretch = stretchOf(obstacle, line);
     const grounds = () => {
-      const drawn = known.get(stretch) ?? drawnGrounds(stretch, direction, trackSlope);
-      known.set(stretch, drawn);
-      return drawn;
+      if (!known.has(stretch)) known.set(stretch, drawnGrounds(stretch, direction, trackSlope));
+      return known.get(stretch) ?? null;
     };
     return drawsThatGo(values, offsetOf(line, direction), cells[i].verdicts[cells[i].best].verdict, grounds);
   });

@@ -1,43 +1,55 @@
 import { DRAWS, drawn } from '../terrain/draws.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
+import type { Take } from '../terrain/take.ts';
+import { AT_WORST } from '../terrain/take.ts';
 import type { Direction, Stretch } from '../terrain/obstacle.ts';
 import { DRAWN_SAMPLE_M } from '../traverse/limits.ts';
-import { passes } from '../traverse/passes.ts';
+import { Passage } from '../traverse/passage.ts';
 import { Relief } from '../traverse/relief.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { RungVerdict } from './verdict.ts';
 
-/** One drawn ground, sampled once for all vehicles. */
-export interface DrawnGround {
+/** One ground with its samples, shared by all vehicles. */
+interface Sampled {
   readonly ground: Ground;
   readonly relief: Relief;
 }
 
-/** The grounds that the ranges of a stretch allow: `DRAWS` of them, or none where a number is not known. */
+/** The grounds that the ranges of a stretch allow. */
+export interface DrawnGrounds {
+  readonly worst: Sampled;
+  /** `DRAWS` of them. */
+  readonly draws: readonly Sampled[];
+}
+
+/** Null where a number of the stretch is not known. */
 export function drawnGrounds(
   stretch: Stretch,
   direction: Direction,
   trackSlope: TrackSlope | null,
-): DrawnGround[] {
-  const grounds: DrawnGround[] = [];
-  for (let draw = 0; draw < DRAWS; draw++) {
-    const ground = groundOf(stretch, direction, trackSlope, drawn(draw));
-    if (ground === null) return [];
-    grounds.push({ ground, relief: new Relief(ground.features, ground.lengthM, DRAWN_SAMPLE_M) });
-  }
-  return grounds;
+): DrawnGrounds | null {
+  const sampled = (take: Take): Sampled | null => {
+    const ground = groundOf(stretch, direction, trackSlope, take);
+    return ground && { ground, relief: new Relief(ground.features, ground.lengthM, DRAWN_SAMPLE_M) };
+  };
+  const worst = sampled(AT_WORST);
+  const draws = Array.from({ length: DRAWS }, (_, draw) => sampled(drawn(draw))).filter(
+    (one) => one !== null,
+  );
+  return worst === null || draws.length < DRAWS ? null : { worst, draws };
 }
 
 /**
  * In how many of the draws nothing fails with the aids of a verdict: it passes unaided, at a crawl. Only checks that fail
- * with every value at its hard end are asked, as no draw is harder; where none does, all draws go. Null where not known.
+ * with every value at its hard end are asked, and only where they fail then, as no draw is harder; where none does, all
+ * draws go. Null where not known.
  */
 export function drawsThatGo(
   values: VehicleValues,
   offsetM: number,
   verdict: RungVerdict,
-  grounds: () => readonly DrawnGround[],
+  grounds: () => DrawnGrounds | null,
 ): number | null {
   if (verdict.limit === null) return null;
   const doubtful = new Set(
@@ -46,9 +58,11 @@ export function drawsThatGo(
       .map((check) => check.name),
   );
   if (doubtful.size === 0) return DRAWS;
-  return grounds().filter(({ ground, relief }) =>
-    passes(values, ground, relief, offsetM, verdict.rung.aids, doubtful),
-  ).length;
+  const drawn = grounds();
+  if (drawn === null) return null;
+  const { worst, draws } = drawn;
+  const passage = new Passage(values, offsetM, verdict.rung.aids, doubtful, worst.ground, worst.relief);
+  return draws.filter(({ ground, relief }) => passage.goesOn(ground, relief)).length;
 }
 
 /** Out of a hundred, rounded so that only all draws make a hundred and only none make nothing. */

@@ -1,5 +1,7 @@
+import type { Ground } from '../terrain/ground.ts';
 import { worstAlong } from '../traverse/along.ts';
 import type { Assess } from '../traverse/assess.ts';
+import { fitChecks } from '../traverse/bounds/fit.ts';
 import { DRIVER_ERROR_M } from '../traverse/limits.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
 import { ladder } from '../vehicle/aids.ts';
@@ -36,14 +38,24 @@ export interface Grain {
 export const COARSE: Grain = { acrossM: 0.2, alongM: 0.25, judged: false };
 export const FINE: Grain = { acrossM: 0.1, alongM: 0.1, judged: true };
 
-/** Offsets at which the vehicle's sides stay within the corridor; the main line alone where none do. */
-function offsetsAcross(vehicle: Vehicle, { entered }: Grounds, acrossM: number): Float64Array {
-  if (entered === null) return new Float64Array(0);
-  const half = vehicle.values.widthM / 2;
-  const first = Math.ceil((half - entered.corridor.rightM) / acrossM - 1e-9);
-  const last = Math.floor((entered.corridor.leftM - half) / acrossM + 1e-9);
-  if (last < first) return Float64Array.of(0);
-  return Float64Array.from({ length: last - first + 1 }, (_, i) => (first + i) * acrossM);
+/** Swept beyond where the vehicle's sides stay within the corridor, so that the edge shows; and the most, metres. */
+const BEYOND_M = 0.3;
+const MOST_M = 2.5;
+
+/** Offsets over the corridor and a little beyond, the main line among them. */
+function offsetsAcross({ values }: Vehicle, { corridor }: Ground, acrossM: number): Float64Array {
+  const reach = (roomM: number) => {
+    const sideM = Math.min(MOST_M, Math.max(0, roomM - values.widthM / 2) + BEYOND_M);
+    return Math.ceil(sideM / acrossM - 1e-9);
+  };
+  const first = -reach(corridor.rightM);
+  return Float64Array.from({ length: reach(corridor.leftM) - first + 1 }, (_, i) => (first + i) * acrossM);
+}
+
+/** Room beside the vehicle at one offset, in its tolerances; it counts at every station. */
+function roomEase({ values }: Vehicle, ground: Ground, offsetM: number): number {
+  const room = fitChecks(values, ground, offsetM).find(({ name }) => name === 'width');
+  return room === undefined ? Infinity : room.margin / room.tolerance;
 }
 
 /** Null where ground or vehicle are not known well enough to say anything. */
@@ -52,14 +64,20 @@ export function sweepOf(vehicle: Vehicle, grounds: Grounds, rungIndex: number, g
   if (entered === null) return null;
   const rungs = ladder(vehicle.values);
   const { aids } = rungs[Math.min(rungIndex, rungs.length - 1)];
-  const offsetM = offsetsAcross(vehicle, grounds, grain.acrossM);
+  const offsetM = offsetsAcross(vehicle, entered, grain.acrossM);
   const rows = Array.from(offsetM, (offset) =>
     worstAlong(vehicle.values, entered, offset, aids, grain.alongM),
   ).filter((row) => row !== null);
   if (rows.length === 0) return null;
   const { stationM } = rows[0];
   const ease = new Float64Array(rows.length * stationM.length);
-  rows.forEach((row, i) => ease.set(row.ease, i * stationM.length));
+  rows.forEach((row, i) => {
+    const room = roomEase(vehicle, entered, offsetM[i]);
+    ease.set(
+      row.ease.map((along) => Math.min(along, room)),
+      i * stationM.length,
+    );
+  });
 
   const oneRung: Assess = (values, ground, offset, aidSets) => {
     const [said] = assessTraverse(values, ground, offset, [aids]);

@@ -89,22 +89,28 @@ export function heightsAlong(
   stepM: number,
   count: number,
 ): Float64Array {
-  const base = new Float64Array(count);
-  const cut = new Float64Array(count);
-  const bump = new Float64Array(count);
+  const layers = {
+    base: new Float64Array(count),
+    cut: null as Float64Array | null,
+    bump: null as Float64Array | null,
+  };
   for (const feature of features) {
     const shape = shapeOf(feature);
     if (shape === null) continue;
     const [start, end] = shape.reachM(feature, y);
     const from = Math.max(0, Math.floor((start - fromM) / stepM));
     const to = Math.min(count - 1, Math.ceil((end - fromM) / stepM));
+    if (to < from) continue;
+    const heights = (layers[shape.layer] ??= new Float64Array(count));
     for (let i = from; i <= to; i++) {
       const height = shape.heightM(feature, fromM + i * stepM, y);
-      if (shape.layer === 'base') base[i] += height;
-      else if (shape.layer === 'cut') cut[i] = Math.min(cut[i], height);
-      else bump[i] = Math.max(bump[i], height);
+      if (shape.layer === 'base') heights[i] += height;
+      else if (shape.layer === 'cut') heights[i] = Math.min(heights[i], height);
+      else heights[i] = Math.max(heights[i], height);
     }
   }
-  for (let i = 0; i < count; i++) base[i] += cut[i] + bump[i];
+  const { base, cut, bump } = layers;
+  for (let i = 0; cut !== null && i < count; i++) base[i] += cut[i];
+  for (let i = 0; bump !== null && i < count; i++) base[i] += bump[i];
   return base;
 }

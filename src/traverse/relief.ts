@@ -16,8 +16,9 @@ export class Relief {
     lengthM: number,
     readonly stepM = SAMPLE_M,
     readonly acrossM = ACROSS_M,
+    beyondM = BEYOND_M,
   ) {
-    const half = Math.ceil((lengthM / 2 + BEYOND_M) / stepM);
+    const half = Math.ceil((lengthM / 2 + beyondM) / stepM);
     this.fromM = -half * stepM;
     this.count = 2 * half + 1;
   }

@@ -33,9 +33,22 @@ export function march(
   offsetM: number,
   stationM = STATION_M,
 ): TraverseRecord {
+  const reach = (lengthM + chassis.wheelbaseM) / 2;
+  const count = Math.ceil((2 * reach) / stationM) + 1;
+  return marchFrom(chassis, relief, up, -reach, count, offsetM, stationM);
+}
+
+/** The same over `count` stations from the first one at `fromM`. */
+export function marchFrom(
+  chassis: Chassis,
+  relief: Relief,
+  up: Up,
+  fromM: number,
+  count: number,
+  offsetM: number,
+  stationM: number,
+): TraverseRecord {
   const half = chassis.wheelbaseM / 2;
-  const count = Math.ceil((lengthM + chassis.wheelbaseM) / stationM) + 1;
-  const fromM = -lengthM / 2 - half;
   const record = emptyRecord(count);
   for (let n = 0; n < count; n++) record.stationM[n] = fromM + n * stationM;
   for (let i = 0; i < 4; i++) {

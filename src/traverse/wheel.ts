@@ -50,16 +50,20 @@ function roll(
   const R = radiusM;
   const step = relief.stepM;
   const { first, last } = relief.linesUnder(yM - sectionM / 2, yM + sectionM / 2);
-  const top = Float64Array.from(relief.line(first));
+  const reach = Math.ceil(R / step) + 1;
+  const startM = fromXM - relief.fromM;
+  const low = Math.max(0, Math.floor(startM / step) - reach);
+  const high = Math.min(relief.count, Math.ceil((startM + (count - 1) * stationM) / step) + reach + 1);
+  const top = relief.line(first).slice(low, high);
   for (let j = first + 1; j <= last; j++) {
     const line = relief.line(j);
-    for (let i = 0; i < top.length; i++) if (line[i] > top[i]) top[i] = line[i];
+    for (let i = 0; i < top.length; i++) if (line[low + i] > top[i]) top[i] = line[low + i];
   }
   const path = { bottomM: new Float64Array(count), climbTan: new Float64Array(count) };
   const levelTo = levelRuns(top);
   const arc = new Arc(R, step);
   for (let n = 0; n < count; n++) {
-    const at = (fromXM + n * stationM - relief.fromM) / step;
+    const at = (startM + n * stationM) / step - low;
     const from = Math.max(0, Math.ceil(at - R / step));
     const to = Math.min(top.length - 1, Math.floor(at + R / step));
     if (levelTo[from] >= to) {

@@ -2,17 +2,9 @@ import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
 import { inOrderOfTravel } from '../convoy/matrix.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import type { MatrixTask } from './matrixTask.ts';
 import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
-
-/** One obstacle for some vehicles: they share its ground, which is sampled once. */
-export interface MatrixTask {
-  readonly place: Place;
-  readonly vehicles: readonly Vehicle[];
-  readonly direction: Direction;
-  /** Null to be told the cells; the cells to be told how sure each is. */
-  readonly cells: readonly Cell[] | null;
-}
 
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
 function workerLane(): Lane<MatrixTask, Cell[]> {

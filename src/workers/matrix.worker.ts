@@ -1,11 +1,6 @@
-import { rowOf, surenessOf } from '../convoy/matrix.ts';
-import type { MatrixTask } from './matrix.ts';
+import type { MatrixTask } from './matrixTask.ts';
+import { answerTask } from './matrixTask.ts';
 
 self.onmessage = ({ data }: MessageEvent<MatrixTask>) => {
-  const { place, vehicles, direction, cells } = data;
-  const answer =
-    cells === null
-      ? rowOf(place, vehicles, direction)
-      : surenessOf(place, vehicles, cells, direction).map((goesIn, i) => ({ ...cells[i], goesIn }));
-  self.postMessage(answer);
+  self.postMessage(answerTask(data));
 };

@@ -5,6 +5,7 @@ import type { Bench, Table } from './bench.ts';
 const BENCHES: Record<string, () => Promise<Bench>> = {
   import: async () => (await import('./import.bench.ts')).importBench,
   traverse: async () => (await import('./traverse.bench.ts')).traverseBench,
+  day: async () => (await import('./day.bench.ts')).dayBench,
   'import-browser': async () => (await import('./import-browser.bench.ts')).importBrowserBench,
 };
 

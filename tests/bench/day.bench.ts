@@ -1,0 +1,97 @@
+import type { Cell, Place } from '../../src/convoy/matrix.ts';
+import { inOrderOfTravel } from '../../src/convoy/matrix.ts';
+import { PRESETS, stretchFrom } from '../../src/terrain/preset.ts';
+import type { Direction, Line } from '../../src/terrain/obstacle.ts';
+import { rad } from '../../src/units.ts';
+import { classValues } from '../../src/vehicle/classes.ts';
+import type { Vehicle } from '../../src/vehicle/vehicle.ts';
+import { VEHICLE_CLASSES } from '../../src/vehicle/vehicle.ts';
+import type { MatrixTask } from '../../src/workers/matrixTask.ts';
+import { answerAll } from '../../src/workers/pool.ts';
+import { nodeLane } from '../workers/nodeLane.ts';
+import type { Table } from './bench.ts';
+
+const LANES = 2;
+const DIRECTIONS: readonly Direction[] = ['as recorded', 'reversed'];
+
+/** A day's trip of invented obstacles: each preset in turn, a little harder each time round. */
+function places(count: number): Place[] {
+  return Array.from({ length: count }, (_, i) => {
+    const preset = PRESETS[i % PRESETS.length];
+    const round = Math.floor(i / PRESETS.length);
+    const lines: Line[] = [
+      { id: 'main', kind: 'main', name: 'main line', offsetM: 0 },
+      { id: 'left', kind: 'offset', name: 'left', offsetM: 0.4 },
+      { id: 'right', kind: 'offset', name: 'right', offsetM: -0.4 },
+    ];
+    return {
+      obstacle: {
+        id: `o${i}`,
+        name: preset.name,
+        preset: preset.name,
+        lng: 0,
+        lat: 0,
+        stationM: 100 * i,
+        stretch: stretchFrom(preset, { slopeRad: rad(4 + 3 * round) }),
+        lines: i % 2 === 0 ? lines : lines.slice(0, 1),
+        note: '',
+      },
+      trackSlope: null,
+    };
+  });
+}
+
+function convoy(count: number): Vehicle[] {
+  return Array.from({ length: count }, (_, i) => {
+    const vehicleClass = VEHICLE_CLASSES[i % VEHICLE_CLASSES.length];
+    const lockers =
+      i >= VEHICLE_CLASSES.length
+        ? ({ rearDifferential: 'locker', frontDifferential: 'locker' } as const)
+        : {};
+    const values = { ...classValues(vehicleClass), ...lockers, roofLoadKg: 10 * i };
+    return { id: `v${i}`, name: `v${i}`, driver: '', vehicleClass, values, estimated: [] };
+  });
+}
+
+/** 25 obstacles, 12 vehicles, both ways, every line and rung, then 128 draws of each cell that is in doubt. */
+export async function* dayBench(): AsyncIterable<Table> {
+  const trip = places(25);
+  const vehicles = convoy(12);
+  const lanes = Array.from({ length: LANES }, nodeLane);
+  const tasks = DIRECTIONS.flatMap((direction) =>
+    inOrderOfTravel(trip, direction).map((place): MatrixTask => ({
+      place,
+      vehicles,
+      direction,
+      cells: null,
+    })),
+  );
+  // Threads start and code warms up before the clock does.
+  await answerAll(tasks.slice(0, 4), lanes);
+
+  const from = performance.now();
+  let firstMs = NaN;
+  const rows = (await answerAll(tasks, lanes, () => {
+    if (Number.isNaN(firstMs)) firstMs = performance.now() - from;
+  })) as Cell[][];
+  const verdictsMs = performance.now() - from;
+  await answerAll(
+    tasks.map((task, i) => ({ ...task, cells: rows[i] })),
+    lanes,
+  );
+  const allMs = performance.now() - from;
+  await Promise.all(lanes.map((lane) => lane.close()));
+  const peakMb = process.resourceUsage().maxRSS / 1024;
+  const seconds = (ms: number) => `${(ms / 1000).toFixed(2)} s`;
+  yield {
+    title: "A day's trip: 25 obstacles, 12 vehicles, both ways",
+    columns: ['what', 'measured', 'bar'],
+    rows: [
+      ['first row of verdicts', seconds(firstMs), '0.5 s'],
+      ['all verdicts, every line and rung', seconds(verdictsMs), ''],
+      ['and how sure each is, 128 draws', seconds(allMs), '5 s'],
+      ['peak memory, all threads', `${peakMb.toFixed(0)} MB`, ''],
+    ],
+    notes: [`${LANES} threads.`],
+  };
+}
