@@ -20,6 +20,9 @@ export interface Chassis {
   readonly sprungKg: number;
   readonly sprungXM: number;
   readonly sprungHeightM: number;
+  /** Underside of the cabin floor, and its area, on which water lifts. */
+  readonly floorHeightM: number;
+  readonly floorM2: number;
 }
 
 export function chassisOf(
@@ -53,6 +56,8 @@ function placed(values: VehicleValues, front: Axle, rear: Axle, tyre: Tyre): Cha
     massHeightM,
     sprungKg,
     sprungXM: (massKg * massXM - unsprungXKgM) / sprungKg,
+    floorHeightM: values.floorHeightM,
+    floorM2: (L * (values.frontTrackWidthM + values.rearTrackWidthM)) / 2,
     sprungHeightM: (massKg * massHeightM - unsprungHeightKgM) / sprungKg,
   };
 }

@@ -149,6 +149,7 @@ const HANGS = 0.15;
 
 function tractionCause(effort: Effort, record: TraverseRecord, n: number): string {
   if (n < 0) return '';
+  if (effort.limitedBy[n] === 2) return 'the water carries it';
   const V = record.loadN.subarray(4 * n, 4 * n + 4);
   const t = record.climbTan.subarray(4 * n, 4 * n + 4);
   const mean = (V[0] + V[1] + V[2] + V[3]) / 4;
@@ -158,5 +159,5 @@ function tractionCause(effort: Effort, record: TraverseRecord, n: number): strin
   let steepest = 0;
   for (let i = 1; i < 4; i++) if (V[i] * t[i] > V[steepest] * t[steepest]) steepest = i;
   if (V[steepest] * t[steepest] > STEP * mean) return `${WHEELS[steepest]} wheel against a step`;
-  return effort.engine[n] === 1 ? 'engine and gearing' : 'grip of the surface';
+  return effort.limitedBy[n] === 1 ? 'engine and gearing' : 'grip of the surface';
 }

@@ -2,7 +2,8 @@ import type { Ground } from '../terrain/ground.ts';
 import type { Driveline } from '../vehicle/driveline.ts';
 import type { Chassis } from './chassis.ts';
 import { G_MPS2 } from './gravity.ts';
-import { LEAST_BITE } from './limits.ts';
+import { AFLOAT, LEAST_BITE } from './limits.ts';
+import { liftedShare } from './buoyancy.ts';
 import { sideHoldN } from './hold.ts';
 import type { TraverseRecord } from './record.ts';
 import { greatestDrive, noDrive } from './traction.ts';
@@ -15,8 +16,8 @@ export interface Effort {
   readonly push: Float64Array;
   /** What slope and rolling resistance ask. */
   readonly ask: Float64Array;
-  /** 1 where engine and gearing limit the push rather than grip. */
-  readonly engine: Uint8Array;
+  /** What limits the push: 0 grip, 1 engine and gearing, 2 water that carries the vehicle. */
+  readonly limitedBy: Uint8Array;
   /** Sideways force that front and rear axle can still bear beyond what they must; toward the worse side. */
   readonly hold: Float64Array;
   /** Where the hold is worst: 0 front slides left, 1 front right, 2 rear left, 3 rear right. */
@@ -47,7 +48,7 @@ export function effortAlong(
     length,
     push: new Float64Array(length),
     ask: new Float64Array(length),
-    engine: new Uint8Array(length),
+    limitedBy: new Uint8Array(length),
     hold: new Float64Array(length).fill(Infinity),
     holdCase: new Uint8Array(length),
     holdAsk: new Float64Array(length),
@@ -55,17 +56,23 @@ export function effortAlong(
   };
   const drive = noDrive();
   const mu = new Float64Array(4);
+  const V = new Float64Array(4);
   for (let n = 0; n < length; n++) {
     if (record.standing[n] !== 0) continue;
-    const V = record.loadN.subarray(4 * n, 4 * n + 4);
+    const carried = 1 - liftedShare(ground, chassis, record.stationM[n]);
+    for (let i = 0; i < 4; i++) V[i] = record.loadN[4 * n + i] * carried;
     const climb = record.climbTan.subarray(4 * n, 4 * n + 4);
     const fallLeft = record.fallLeftTan.subarray(4 * n, 4 * n + 4);
     const fallRight = record.fallRightTan.subarray(4 * n, 4 * n + 4);
     greatestDrive(line, V, climb, peak, sliding, drive);
-    const ask = up.x + (f * (V[0] + V[1] + V[2] + V[3])) / weightN;
+    const ask = up.x * carried + (f * (V[0] + V[1] + V[2] + V[3])) / weightN;
     effort.push[n] = drive.alongN / weightN;
     effort.ask[n] = ask;
-    effort.engine[n] = drive.engineLimits ? 1 : 0;
+    effort.limitedBy[n] = drive.engineLimits ? 1 : 0;
+    if (carried < AFLOAT) {
+      effort.push[n] = -1;
+      effort.limitedBy[n] = 2;
+    }
 
     let climbN = 0;
     let brakeN = 0;
@@ -86,7 +93,7 @@ export function effortAlong(
       const toRight = which % 2;
       const sign = toRight === 1 ? 1 : -1;
       const share = left === 0 ? frontShare : 1 - frontShare;
-      const needN = sign * up.y * weightN * share;
+      const needN = sign * up.y * weightN * share * carried;
       const hold =
         (sideHoldN(V, toRight ? fallRight : fallLeft, left, mu[left], mu[left + 1]) - needN) /
         (weightN * share);

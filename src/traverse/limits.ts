@@ -49,6 +49,9 @@ export const BALANCED = 1e-9;
 /** Load of a side or an end that counts as lifted, as a share of weight. */
 export const LIFTED = 1e-6;
 
+/** Share of weight left on its wheels from which a vehicle in water counts as adrift. */
+export const AFLOAT = 0.2;
+
 /** Least 1 + μ tan α that is reckoned with where a contact falls away steeply; keeps a wheel's bound finite. */
 export const LEAST_BITE = 0.1;
 

@@ -49,6 +49,8 @@ export function rigidChassis(book: Book): Chassis {
     sprungKg: massKg,
     sprungXM: massXM,
     sprungHeightM: heightM,
+    floorHeightM: 1,
+    floorM2: wheelbaseM * trackWidthM,
   };
 }
 
