@@ -173,6 +173,26 @@ describe('a vehicle taken along a line', () => {
   });
 });
 
+it('every number said is finite, on any ground, steep cambers and walls included', () => {
+  const any = fc.nat(100_000).map((n) => randomScene(5 * n));
+  fc.assert(
+    fc.property(any, fc.double({ min: -1.5, max: 1.5, noNaN: true }), ({ values, ground }, offsetM) => {
+      const wall = { kind: 'ledge', xM: 2, riseM: 1.2, faceRad: 1.48, skewRad: 0.3 } as const;
+      const walled = { ...ground, features: [...ground.features, wall] };
+      const found = traverseAssess(values, walled, offsetM, NOTHING);
+      for (const { margin: m, have, need, tolerance } of checks(found)) {
+        for (const number of [m, have, need, tolerance]) expect(Number.isFinite(number)).toBe(true);
+        expect(tolerance).toBeGreaterThan(0);
+      }
+      if (!found.known) return;
+      expect(found.entrySpeedMps).toBeGreaterThanOrEqual(0);
+      expect(Number.isFinite(found.pullN)).toBe(true);
+      expect(margin(found, 'traction')).toBeLessThan(0);
+    }),
+    RUNS,
+  );
+});
+
 it('a finer step moves no margin of a smooth obstacle by more than its tolerance', () => {
   const smooth: Ground = {
     ...flatGround,
