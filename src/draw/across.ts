@@ -28,6 +28,8 @@ export interface AcrossView {
 const BODY_TO_M = 0.95;
 /** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
 const FRAME_STEP_M = 0.25;
+/** Depths of what runs right across are dimensioned beside the vehicle, at this share of the half that is drawn. */
+const DEPTHS_AT = 0.72;
 /** Gaps up to this are dimensioned; a larger one limits nothing. */
 const TOLD_GAP_M = 0.4;
 
@@ -49,6 +51,7 @@ export function acrossFrame(view: AcrossView): CutFrame {
     half,
     Math.ceil(topM / FRAME_STEP_M) * FRAME_STEP_M,
     Math.floor((lowM - 0.1) / FRAME_STEP_M) * FRAME_STEP_M,
+    half * DEPTHS_AT,
   );
 }
 

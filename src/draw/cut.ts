@@ -1,5 +1,8 @@
+import type { Feature } from '../terrain/feature.ts';
 import { heightM } from '../terrain/feature.ts';
+import type { Hole } from '../terrain/hole.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
+import type { Rut } from '../terrain/rut.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Point } from './ink.ts';
@@ -28,6 +31,8 @@ export interface CutFrame {
   readonly lowM: number;
   readonly heightPx: number;
   readonly pxPerM: number;
+  /** Where, left of the main line, the depth of what runs right across is dimensioned. */
+  readonly besideM: number;
 }
 
 /** Ground drawn at most this far either side of the main line, and at least this far. */
@@ -36,6 +41,8 @@ const LEAST_HALF_M = 1.5;
 const GROUND_STEP_M = 0.01;
 /** Ground drawn below its lowest point, to carry the dimensions. */
 const UNDER_M = 0.34;
+/** The same on a small drawing, where the words of a dimension are taller than that. */
+const UNDER_PX = 30;
 /** Band above everything for the room and the offset, pixels. */
 const ABOVE_PX = 34;
 
@@ -60,7 +67,7 @@ export function reachOf(view: CutView, halfM: number): { readonly highM: number;
 }
 
 /** A frame true to scale, leaning by the camber, with room for what stands up to `topM`. */
-export function frameOf(view: CutView, halfM: number, topM: number, lowM: number): CutFrame {
+export function frameOf(view: CutView, halfM: number, topM: number, lowM: number, besideM = 0.1): CutFrame {
   const camberRad = view.stretch.plane.camberRad ?? 0;
   const cos = Math.cos(camberRad);
   const sin = Math.sin(camberRad);
@@ -71,12 +78,13 @@ export function frameOf(view: CutView, halfM: number, topM: number, lowM: number
     (-y * sin - z * cos) * pxPerM,
   ];
   const topPx = Math.min(turn(halfM, topM)[1], turn(-halfM, topM)[1], turn(view.offsetM, topM)[1]) - ABOVE_PX;
-  const lowPx = Math.max(turn(halfM, lowM)[1], turn(-halfM, lowM)[1]);
+  const footM = Math.min(lowM, lowM + UNDER_M - UNDER_PX / pxPerM);
+  const lowPx = Math.max(turn(halfM, footM)[1], turn(-halfM, footM)[1]);
   const at: At = (y, z) => {
     const [x, down] = turn(y, z);
     return [x + view.widthPx / 2, down - topPx];
   };
-  return { at, halfM, topM, lowM, heightPx: lowPx - topPx, pxPerM };
+  return { at, halfM, topM, lowM, heightPx: lowPx - topPx, pxPerM, besideM };
 }
 
 /** The whole picture as SVG text: the ground, `standing` on it, and the sizes over everything. */
@@ -90,14 +98,14 @@ export function cutSvg(view: CutView, frame: CutFrame, className: string, standi
     hatching(line, 9, 7),
     waterLevel(view, half, at),
     stroke('plane', [at(half, 0), at(-half, 0)]),
+    (stretch.plane.camberRad ?? 0) === 0 ? '' : level(view, half, at),
     bound('left', corridor.leftM, corridor.leftBound, half, topM, at),
     bound('right', corridor.rightM, corridor.rightBound, half, topM, at),
     stroke('centre', [at(0, lowM + 0.05), at(0, topM)]),
     standing,
     stroke('surface', line),
-    ...featureSizes(view, at),
+    ...featureSizes(view, frame),
     corridorSizes(view, half, at),
-    (stretch.plane.camberRad ?? 0) === 0 ? '' : level(view, half, at),
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing ${className}" viewBox="0 0 ${n(view.widthPx)} ${n(frame.heightPx)}" ` +
@@ -143,10 +151,30 @@ function bound(side: 'left' | 'right', distanceM: number, kind: string, half: nu
   return post + ticks + drop + words;
 }
 
+function isCutAt(feature: Rut | Hole, stationM: number): boolean {
+  return feature.kind === 'rut'
+    ? stationM >= feature.fromM && stationM <= feature.toM
+    : Math.abs(stationM - feature.xM) < feature.lengthM / 2;
+}
+
+/** Whether the middle of a rut or hole lies within a deeper one here: it is not to be seen, nor are its sizes. */
+function isHidden(feature: Feature, features: readonly Feature[], stationM: number): boolean {
+  if (feature.kind !== 'rut' && feature.kind !== 'hole') return false;
+  const middle = (one: Rut | Hole) => (one.kind === 'rut' ? one.centreYM : one.yM);
+  return features.some(
+    (other) =>
+      (other.kind === 'rut' || other.kind === 'hole') &&
+      isCutAt(other, stationM) &&
+      other.depthM > feature.depthM &&
+      Math.abs(middle(other) - middle(feature)) < other.widthM / 2,
+  );
+}
+
 /** Width and depth of what the cut goes through. */
-function featureSizes({ stretch, stationM, system }: CutView, at: At): string[] {
+function featureSizes({ stretch, stationM, system }: CutView, { at, besideM: y0 }: CutFrame): string[] {
   const size = (valueM: number) => shown(valueM, 'size', system);
   return stretch.features.map((feature) => {
+    if (isHidden(feature, stretch.features, stationM)) return '';
     const cut = (y: number, widthM: number, depthM: number) => {
       const out = y >= 0 ? 1 : -1;
       const bottom = heightM(stretch.features, stationM, y);
@@ -160,14 +188,11 @@ function featureSizes({ stretch, stationM, system }: CutView, at: At): string[] 
         dimension(at(shoulder, 0), at(shoulder, bottom), size(depthM), out * 6)
       );
     };
-    const within = 'fromM' in feature && stationM >= feature.fromM && stationM <= feature.toM;
     switch (feature.kind) {
       case 'rut':
-        return within ? cut(feature.centreYM, feature.widthM, feature.depthM) : '';
+        return isCutAt(feature, stationM) ? cut(feature.centreYM, feature.widthM, feature.depthM) : '';
       case 'hole':
-        return Math.abs(stationM - feature.xM) < feature.lengthM / 2
-          ? cut(feature.yM, feature.widthM, feature.depthM)
-          : '';
+        return isCutAt(feature, stationM) ? cut(feature.yM, feature.widthM, feature.depthM) : '';
       case 'rock':
         return Math.abs(stationM - feature.xM) < feature.lengthM / 2
           ? dimension(
@@ -179,11 +204,11 @@ function featureSizes({ stretch, stationM, system }: CutView, at: At): string[] 
           : '';
       case 'ditch':
         return Math.abs(stationM - feature.xM) < feature.widthM / 2
-          ? dimension(at(0.1, 0), at(0.1, heightM(stretch.features, stationM, 0.1)), size(feature.depthM), -6)
+          ? dimension(at(y0, 0), at(y0, heightM(stretch.features, stationM, y0)), size(feature.depthM), -6)
           : '';
       case 'log':
         return Math.abs(stationM - feature.xM) < feature.diameterM / 2
-          ? dimension(at(0.1, 0), at(0.1, feature.diameterM), size(feature.diameterM), -6)
+          ? dimension(at(y0, 0), at(y0, feature.diameterM), size(feature.diameterM), -6)
           : '';
       default:
         return '';

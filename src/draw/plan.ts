@@ -6,7 +6,7 @@ import { stroke, text } from './ink.ts';
 import type { Stood } from './stood.ts';
 import { stationOf } from './stood.ts';
 import type { Upright } from './upright.ts';
-import { acrossOf, drawn, stationMarks, uprightOf } from './upright.ts';
+import { acrossOf, drawn, stationMarks, STATIONS_PX, uprightOf } from './upright.ts';
 
 /** What the obstacle from above is drawn from: travel up the page. */
 export interface PlanView {
@@ -35,7 +35,7 @@ export function planFrame({ stretch, stood, widthPx, mostPx }: PlanView): PlanFr
   return {
     ...upright,
     widthPx,
-    at: (x, y) => [widthPx / 2 - (y - middle) * upright.pxPerM, upright.yOf(x)],
+    at: (x, y) => [(widthPx + STATIONS_PX) / 2 - (y - middle) * upright.pxPerM, upright.yOf(x)],
   };
 }
 
@@ -64,8 +64,8 @@ export function planSvg(view: PlanView): string {
     view.other ? vehicle(view.other, offsetM, at, 'vehicle other') : '',
     vehicle(stood, offsetM, at, 'vehicle'),
     stationMarks(frame, 0, system),
-    text('title', [widthPx / 2, 14], 'From above'),
-    text('travel-arrow', [widthPx / 2, 32], '↑ travel'),
+    text('title', [(widthPx + STATIONS_PX) / 2, 14], 'From above'),
+    text('travel-arrow', [(widthPx + STATIONS_PX) / 2, 32], '↑ travel'),
   ];
   return drawn('plan', widthPx, heightPx, parts);
 }

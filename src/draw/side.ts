@@ -20,6 +20,7 @@ export interface SideView {
   readonly other: Stood | null;
   readonly system: System;
   readonly widthPx: number;
+  readonly mostPx: number;
 }
 
 /** Ground drawn before and behind the vehicle. */
@@ -35,75 +36,105 @@ const TOLD_GAP_M = 0.45;
 /** Underside over the wheels is drawn this far around a tyre at rest. */
 const ARCH_M = 0.07;
 
+/** Words nearer than this to each other are written below one another. */
+const LABEL_PX = { across: 170, down: 15 };
+
 const SIDE_PARTS: readonly Part[] = PARTS.filter((part) => !part.endsWith('sill'));
 
 /** From the plane, x along the line from the pin and z normal to it, to pixels. */
 type At = (x: number, z: number) => Point;
 
-/** A true-to-scale side view about the station, leaning by the slope, as SVG text. */
-export function sideSvg(view: SideView): string {
-  const { stretch, slopeRad, offsetM, stood, widthPx } = view;
+/** Where the parts of a side view come to lie: what handles over the drawing are placed by. */
+export interface SideFrame {
+  readonly at: At;
+  readonly pxPerM: number;
+  readonly heightPx: number;
+  /** Ground drawn, along the line from the pin. */
+  readonly fromM: number;
+  readonly toM: number;
+  readonly lowM: number;
+}
+
+/** The greatest true scale at which the vehicle, its ground and the lean of both fit into the box. */
+export function sideFrame(view: SideView): SideFrame {
+  const { slopeRad, stood, widthPx, mostPx } = view;
   const middle = stationOf(stood);
   const longest = Math.max(lengthOf(stood), view.other ? lengthOf(view.other) : 0);
   const half = longest / 2 + BESIDE_M;
-  const paths = (['left', 'right'] as const).map((side) => groundUnder(view, side, middle, half));
-  const heights = paths.flat().map(([, z]) => z);
-  const bodyM = stands(stood) ? stood.along.record.heaveM[stood.n] : 0;
+  const heights = ['left', 'right'].flatMap((side) =>
+    groundUnder(view, side as 'left' | 'right', middle - half, middle + half).map(([, z]) => z),
+  );
+  const { heaveM, pitch } = stood.along.record;
+  const bodyM = stands(stood) ? heaveM[stood.n] + (Math.abs(pitch[stood.n]) * longest) / 2 : 0;
   const step = (value: number, to: (x: number) => number) => to(value / FRAME_STEP_M) * FRAME_STEP_M;
-  const topM = step(Math.max(bodyM + BODY_TO_M + 0.15, Math.min(2, Math.max(...heights) + 0.1)), Math.ceil);
+  const topM = step(Math.max(bodyM + BODY_TO_M + 0.1, Math.min(2, Math.max(...heights) + 0.1)), Math.ceil);
   const lowM = step(Math.min(...heights) - UNDER_M, Math.floor);
 
   const cos = Math.cos(slopeRad);
   const sin = Math.sin(slopeRad);
-  const scale = widthPx / (2 * half * cos);
-  const turn = (x: number, z: number): Point => [
-    ((x - middle) * cos - z * sin) * scale,
-    (-(x - middle) * sin - z * cos) * scale,
-  ];
+  /** From the plane to metres on the page, right and down of the middle. */
+  const turn = (x: number, z: number): Point => [(x - middle) * cos - z * sin, -(x - middle) * sin - z * cos];
   const ends = [middle - half, middle + half];
   const top = Math.min(...[middle - longest / 2, middle + longest / 2].map((x) => turn(x, topM)[1]));
   const low = Math.max(...ends.map((x) => turn(x, lowM)[1]));
-  const at: At = (x, z) => {
-    const [across, down] = turn(x, z);
-    return [across + widthPx / 2, down - top];
+  const pxPerM = Math.min(widthPx / (2 * half * cos), mostPx / (low - top));
+  const beyond = widthPx / 2 / pxPerM / cos + 1;
+  return {
+    at: (x, z) => {
+      const [across, down] = turn(x, z);
+      return [across * pxPerM + widthPx / 2, (down - top) * pxPerM];
+    },
+    pxPerM,
+    heightPx: (low - top) * pxPerM,
+    fromM: middle - beyond,
+    toM: middle + beyond,
+    lowM,
   };
+}
 
-  const [far, near] = paths.map((path) => path.map(([x, z]) => at(x, z)));
-  const closed = (line: readonly Point[]) => [...line, at(ends[1] + 1, lowM - 3), at(ends[0] - 1, lowM - 3)];
-  const heightPx = low - top;
+/** A true-to-scale side view about the station, leaning by the slope, as SVG text. */
+export function sideSvg(view: SideView): string {
+  const { stood, widthPx } = view;
+  const frame = sideFrame(view);
+  const { at, fromM, toM, lowM, heightPx } = frame;
+  const line = (side: 'left' | 'right') =>
+    groundUnder(view, side, fromM, toM).map(([x, z]): Point => at(x, z));
+  const [far, near] = [line('left'), line('right')];
+  const under = lowM - (toM - fromM);
+  const closed = (surface: readonly Point[]) => [...surface, at(toM, under), at(fromM, under)];
   const parts = [
     stroke('ground', closed(far), true),
     stroke('far-surface', far),
     stroke('ground', closed(near), true),
     hatching(near, 9, 7),
-    water(view, ends, at),
-    stroke('plane', [at(ends[0], 0), at(ends[1], 0)]),
+    water(view, [fromM, toM], at),
+    stroke('plane', [at(fromM, 0), at(toM, 0)]),
     view.other && stands(view.other) ? vehicle(view.other, at, 'vehicle other') : '',
     stands(stood)
-      ? vehicle(stood, at, 'vehicle') + gapMarks(view, at)
-      : text('tips', at(middle, 0.6), 'it tips over here'),
+      ? vehicle(stood, at, 'vehicle')
+      : text('tips', at(stationOf(stood), 0.6), 'it tips over here'),
     stroke('surface', near),
+    stands(stood) ? gapMarks(view, at) : '',
     level(view, widthPx, heightPx),
   ];
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing side" viewBox="0 0 ${px(widthPx)} ${px(heightPx)}" ` +
     `width="${px(widthPx)}" height="${px(heightPx)}" fill="none" stroke="none">${parts.join('')}</svg>`
   );
+}
 
-  function groundUnder(
-    { stood: { along } }: SideView,
-    side: 'left' | 'right',
-    middleM: number,
-    halfM: number,
-  ): (readonly [number, number])[] {
-    const y = offsetM + ((side === 'left' ? 1 : -1) * along.chassis.front.trackWidthM) / 2;
-    const from = middleM - halfM - 0.6;
-    const count = Math.ceil((2 * halfM + 1.2) / GROUND_STEP_M);
-    return Array.from({ length: count + 1 }, (_, i) => {
-      const x = from + i * GROUND_STEP_M;
-      return [x, heightM(stretch.features, x, y)] as const;
-    });
-  }
+function groundUnder(
+  { stretch, stood, offsetM }: SideView,
+  side: 'left' | 'right',
+  fromM: number,
+  toM: number,
+): (readonly [x: number, z: number])[] {
+  const y = offsetM + ((side === 'left' ? 1 : -1) * stood.along.chassis.front.trackWidthM) / 2;
+  const count = Math.ceil((toM - fromM) / GROUND_STEP_M);
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const x = fromM + i * GROUND_STEP_M;
+    return [x, heightM(stretch.features, x, y)] as const;
+  });
 }
 
 function lengthOf({ values }: Stood): number {
@@ -179,6 +210,7 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At): string
   })
     .filter(({ gapM }) => gapM < TOLD_GAP_M)
     .toSorted((a, b) => a.gapM - b.gapM);
+  const written: Point[] = [];
   return found
     .filter(({ gapM }, i) => gapM < 0 || i < TOLD_GAPS)
     .map(({ part, gapM, xM, yM }) => {
@@ -186,7 +218,10 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At): string
       const foot = at(xM, ground);
       const size = shown(Math.abs(gapM), 'size', system);
       const words = gapM < 0 ? `${part} touches, ${size}` : `${part} ${size}`;
-      const [x, y] = at(xM, ground - 0.05);
+      const [x, under] = at(xM, ground - 0.05);
+      const beside = written.filter((other) => Math.abs(other[0] - x) < LABEL_PX.across);
+      const y = beside.reduce((down, other) => Math.max(down, other[1] + LABEL_PX.down), under);
+      written.push([x, y]);
       const anchor = xM > stationOf(stood) + 1 ? 'end' : xM < stationOf(stood) - 1 ? 'start' : 'middle';
       return (
         `<g class="gap${gapM < 0 ? ' touch' : ''}">${dimension(foot, at(xM, ground + gapM), '', 0)}` +

@@ -1,4 +1,5 @@
 import type { Along } from '../traverse/along.ts';
+import { G_MPS2 } from '../traverse/gravity.ts';
 import type { End } from '../vehicle/axle.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 
@@ -85,4 +86,35 @@ export function axlePose({ values, along, n }: Stood, end: End): AxlePose {
     bodyTan,
     bodyM: record.heaveM[n] - aheadM * record.pitch[n],
   };
+}
+
+/** One wheel's load, as a bar is drawn of it. */
+export interface WheelLoad {
+  readonly loadN: number;
+  /** Of the longest bar, which is `FULL_BAR` of the vehicle's weight. */
+  readonly share: number;
+  readonly restShare: number;
+  /** Said in place of a load; empty where the wheel carries. */
+  readonly state: '' | 'in the air' | 'not known';
+}
+
+/** Part of the weight that fills a bar: more than one wheel carries short of tipping. */
+const FULL_BAR = 0.6;
+
+/** The four wheels, in their order. */
+export function wheelLoads(stood: Stood): WheelLoad[] {
+  const { chassis, record } = stood.along;
+  const kg = chassis.massKg;
+  const g = G_MPS2;
+  return [0, 1, 2, 3].map((i) => {
+    const axle = i < 2 ? chassis.front : chassis.rear;
+    const loadN = record.loadN[4 * stood.n + i];
+    const known = stands(stood);
+    return {
+      loadN,
+      share: known ? Math.min(1, loadN / (kg * g * FULL_BAR)) : 0,
+      restShare: axle.wheelKg / (kg * FULL_BAR),
+      state: known ? (loadN > 0 ? '' : 'in the air') : 'not known',
+    };
+  });
 }

@@ -1,7 +1,7 @@
 import type { Along } from '../traverse/along.ts';
 import type { Check } from '../traverse/assess.ts';
 import type { Quantity, System } from '../units.ts';
-import { shown } from '../units.ts';
+import { rad, shown } from '../units.ts';
 import type { Point } from './ink.ts';
 import { n as px, pathOf, stroke, text } from './ink.ts';
 
@@ -28,7 +28,7 @@ export interface StripScale {
 
 const LEFT_PX = 46;
 /** Room for the names of the rungs, and for their numbers alone on a narrow page. */
-const NAMES_PX = 128;
+const NAMES_PX = 152;
 const NUMBERS_PX = 26;
 const NARROW_PX = 520;
 const BELOW_PX = 20;
@@ -41,7 +41,7 @@ const MARK_APART_PX = 58;
 const RANGES: readonly (readonly [low: number, high: number])[] = [
   [-0.4, 0.6],
   [-0.15, 0.45],
-  [-0.2, 0.6],
+  [-rad(10), rad(40)],
 ];
 
 export function stripScale({ along, widthPx }: StripView): StripScale {
@@ -161,7 +161,8 @@ function laneSvg(
 
 function axisText(value: number, quantity: Quantity, system: System): string {
   if (value === 0) return '0';
-  return quantity === 'share' ? String(value).replace('-', '−') : shown(value, quantity, system);
+  const words = quantity === 'share' ? String(value) : shown(value, quantity, system);
+  return words.replace('-', '−').replace('.0', '');
 }
 
 /** The least margin of a lane, marked on the curve, and its cause as a driver says it. */
@@ -183,7 +184,8 @@ function worst(
     lane.quantity === 'share'
       ? Math.abs(check.margin).toFixed(2)
       : shown(Math.abs(check.margin), lane.quantity, system);
-  const words = check.margin < 0 ? `${check.cause}: ${size} short` : `least ${size}: ${check.cause}`;
+  const why = lane.quantity === 'share' ? check.cause : check.name;
+  const words = check.margin < 0 ? `${check.cause}: ${size} short` : `least ${size}: ${why}`;
   const x = scale.xOf(along.record.stationM[at]);
   const y = yOf(curve[at]);
   return (

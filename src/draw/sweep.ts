@@ -1,10 +1,10 @@
-import type { Sweep } from '../grade/sweep.ts';
+import type { Band, Sweep } from '../grade/sweep.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Point } from './ink.ts';
 import { stroke, text } from './ink.ts';
 import type { Upright } from './upright.ts';
-import { drawn, stationMarks } from './upright.ts';
+import { drawn, stationMarks, STATIONS_PX } from './upright.ts';
 
 /** What the offset sweep is drawn from: offset across (left is left), station up the page. */
 export interface SweepView {
@@ -22,8 +22,6 @@ export interface SweepView {
 /** Margins in their own tolerances at which the tone changes; below the first the line does not go there. */
 export const TONES = [0, 1, 2, 4, 7] as const;
 
-const SIDE_PX = 34;
-
 export interface SweepScale {
   readonly xOf: (offsetM: number) => number;
   readonly offsetOf: (x: number) => number;
@@ -34,10 +32,10 @@ export function sweepScale({ sweep, widthPx }: Pick<SweepView, 'sweep' | 'widthP
   const step = stepOf(offsetM);
   const right = offsetM[0] - step / 2;
   const left = offsetM[offsetM.length - 1] + step / 2;
-  const pxPerM = (widthPx - SIDE_PX - 4) / (left - right);
+  const pxPerM = (widthPx - STATIONS_PX - 4) / (left - right);
   return {
-    xOf: (offset) => SIDE_PX + (left - offset) * pxPerM,
-    offsetOf: (x) => Math.max(right, Math.min(left, left - (x - SIDE_PX) / pxPerM)),
+    xOf: (offset) => STATIONS_PX + (left - offset) * pxPerM,
+    offsetOf: (x) => Math.max(right, Math.min(left, left - (x - STATIONS_PX) / pxPerM)),
   };
 }
 
@@ -88,8 +86,8 @@ export function sweepSvg(view: SweepView): string {
       'frame',
       [
         [xOf(sweep.offsetM[0] - stepOf(sweep.offsetM) / 2), high],
-        [SIDE_PX, high],
-        [SIDE_PX, low],
+        [STATIONS_PX, high],
+        [STATIONS_PX, low],
         [xOf(sweep.offsetM[0] - stepOf(sweep.offsetM) / 2), low],
       ],
       true,
@@ -104,7 +102,7 @@ export function sweepSvg(view: SweepView): string {
       [x, low],
     ]),
     stroke('scrub', [
-      [SIDE_PX, y],
+      [STATIONS_PX, y],
       [widthPx - 4, y],
     ]),
     stroke('error', [
@@ -120,8 +118,8 @@ export function sweepSvg(view: SweepView): string {
       [right, y + 5],
     ]),
     stationMarks(upright, 0, system),
-    text('title', [(SIDE_PX + widthPx) / 2, 14], 'Moved sideways'),
-    text('station', [(SIDE_PX + widthPx) / 2, 32], `${offsetText(offsetM, system)}`),
+    text('title', [(STATIONS_PX + widthPx) / 2, 14], 'Moved sideways'),
+    text('station', [(STATIONS_PX + widthPx) / 2, 32], `${offsetText(offsetM, system)}`),
   ];
   return drawn('sweep', widthPx, heightPx, parts);
 }
@@ -130,6 +128,12 @@ export function sweepSvg(view: SweepView): string {
 export function offsetText(offsetM: number, system: System): string {
   if (Math.abs(offsetM) < 0.005) return 'on the main line';
   return `${shown(Math.abs(offsetM), 'length', system)} ${offsetM > 0 ? 'left' : 'right'}`;
+}
+
+/** Such as `0.40 m left to 0.70 m left`; a band without width is one place. */
+export function bandText({ fromM, toM }: Band, system: System): string {
+  const [from, to] = [offsetText(fromM, system), offsetText(toM, system)];
+  return from === to ? from : `${from} to ${to}`;
 }
 
 /** Runs of one tone up each offset; what does not go is hatched over its tone. */

@@ -15,6 +15,8 @@ export interface Upright {
   readonly stationOf: (y: number) => number;
 }
 
+/** Room for the stations at the left, pixels. */
+export const STATIONS_PX = 34;
 /** Room for the words above and below, pixels. */
 const ABOVE_PX = 40;
 const BELOW_PX = 18;
@@ -35,7 +37,10 @@ export function acrossOf({ corridor }: Stretch): readonly [rightM: number, leftM
 export function uprightOf(stretch: Stretch, v: VehicleValues, widthPx: number, mostPx: number): Upright {
   const reach = (stretch.lengthM + v.wheelbaseM) / 2 + BEYOND_M;
   const [right, left] = acrossOf(stretch);
-  const pxPerM = Math.min(widthPx / (left - right), (mostPx - ABOVE_PX - BELOW_PX) / (2 * reach));
+  const pxPerM = Math.min(
+    (widthPx - STATIONS_PX) / (left - right),
+    (mostPx - ABOVE_PX - BELOW_PX) / (2 * reach),
+  );
   return {
     fromM: -reach,
     toM: reach,

@@ -48,9 +48,14 @@ const HEAP_RAD = Math.PI / 4;
 /** Share of the pressure that is let out where the owner named no lower one. Common practice, no source. */
 const LET_OUT = 0.4;
 
-function judged(given: Try, changed: Partial<Try> = {}): Verdict {
+function ladderOf(given: Try, changed: Partial<Try> = {}): Verdict {
   const { vehicle, stretch, direction, trackSlope, offsetM } = { ...given, ...changed };
   return verdictOn(vehicle, groundsOf(stretch, direction, trackSlope), offsetM);
+}
+
+/** With the aids that help most: a locker that is fitted counts even where the least rung earns the same word. */
+function judged(given: Try, changed: Partial<Try> = {}): RungVerdict {
+  return bestOf(ladderOf(given, changed), () => true) as RungVerdict;
 }
 
 function withValues(given: Try, changed: Partial<VehicleValues>): Partial<Try> {
@@ -60,7 +65,14 @@ function withValues(given: Try, changed: Partial<VehicleValues>): Partial<Try> {
 function change(name: string, grant: string, from: RungVerdict, to: RungVerdict, amountM = NaN): Change {
   const { limit } = from;
   const then = limit !== null && from.checks.includes(limit) ? to.checks : to.worstChecks;
-  return { name, amountM, grant, from, to, limitThen: then.find((check) => check.name === limit?.name) ?? null };
+  return {
+    name,
+    amountM,
+    grant,
+    from,
+    to,
+    limitThen: then.find((check) => check.name === limit?.name) ?? null,
+  };
 }
 
 /** The best of the rungs that are allowed; the least of them where equal. Null where none is. */
@@ -84,27 +96,28 @@ export function gainOf({ from, to }: Change): { readonly words: number; readonly
 }
 
 /**
- * What could be otherwise about vehicle, driver and ground, each tried alone through the whole traverse, the best gain
- * first. What the vehicle has already is told by the rungs with it against those without.
+ * What could be otherwise about vehicle, driver and ground, each tried alone through the whole traverse with the aids
+ * that help most, the best gain first. What the vehicle has already is told by the rungs with it against those without.
  */
 export function whatIf(given: Try): Change[] {
-  const now = judged(given);
-  if (now.word === 'not known') return [];
-  const changes = [...aidChanges(given, now), ...groundChanges(given, now), ...driverChange(given)];
+  const ladder = ladderOf(given);
+  if (ladder.word === 'not known') return [];
+  const now = bestOf(ladder, () => true) as RungVerdict;
+  const changes = [...aidChanges(given, ladder, now), ...groundChanges(given, now), ...driverChange(given)];
   return changes.toSorted((a, b) => {
     const [x, y] = [gainOf(a), gainOf(b)];
     return y.words - x.words || y.ease - x.ease;
   });
 }
 
-function aidChanges(given: Try, now: Verdict): Change[] {
+function aidChanges(given: Try, ladder: Verdict, now: RungVerdict): Change[] {
   const v = given.vehicle.values;
   const changes: Change[] = [];
   const fitted = (name: string, grant: string, changed: Partial<VehicleValues>, amountM = NaN) =>
     changes.push(change(name, grant, now, judged(given, withValues(given, changed)), amountM));
   const engaged = (name: string, has: (aids: Aids) => boolean) => {
-    const without = bestOf(now, (aids) => !has(aids));
-    const engagedBest = bestOf(now, has);
+    const without = bestOf(ladder, (aids) => !has(aids));
+    const engagedBest = bestOf(ladder, has);
     if (without !== null && engagedBest !== null) changes.push(change(name, '', without, engagedBest));
   };
   if (v.rearDifferential === 'locker') engaged('rear locker engaged', (aids) => aids.rearLocked);
@@ -143,7 +156,7 @@ function biggerTyres(v: VehicleValues): Partial<VehicleValues> {
   };
 }
 
-function groundChanges(given: Try, now: Verdict): Change[] {
+function groundChanges(given: Try, now: RungVerdict): Change[] {
   const { stretch } = given;
   const changes: Change[] = [];
   const otherwise = (name: string, grant: string, changed: Stretch, amountM = NaN) =>
@@ -158,8 +171,7 @@ function groundChanges(given: Try, now: Verdict): Change[] {
     otherwise('stones at the step, 45°', 'if they stay when driven over', shaped(heaped));
   if (stretch.surface.condition === 'wet')
     otherwise('the ground dry', '', { ...stretch, surface: { ...stretch.surface, condition: 'dry' } });
-  else
-    otherwise('the ground wet', '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
+  else otherwise('the ground wet', '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
   if (numbersOf(stretch).some((path) => looser(stretch.hows[path])))
     otherwise('every size taped', 'if the tape reads what was entered', {
       ...stretch,
@@ -201,7 +213,7 @@ function numbersOf(stretch: Stretch): string[] {
 }
 
 /** The worst that a driver who misses the line by `errorM` to either side meets. */
-function missed(given: Try, errorM: number): Verdict {
+function missed(given: Try, errorM: number): RungVerdict {
   return [-errorM, 0, errorM]
     .map((aside) => judged(given, { offsetM: given.offsetM + aside }))
     .reduce((worst, next) => (nearer(next, worst) > 0 ? next : worst));
