@@ -73,9 +73,6 @@ export const TIP_RESERVE_RAD = rad(5);
 /** What a driver misses the chosen line by, either way, metres. Common practice, no source. */
 export const DRIVER_ERROR_M = 0.1;
 
-/** Step of the sweep across the corridor, metres. */
-export const OFFSET_STEP_M = 0.05;
-
 /** Below these a positive margin is within what model and tape can tell. */
 export const TOLERANCE = {
   /** Underbody gap, metres: the ± of a taped depth, and a stone's turn. */
