@@ -41,6 +41,8 @@ export interface Answer {
   readonly stretch: Stretch;
   readonly offsetM: number;
   readonly verdict: Verdict;
+  /** In how many of the draws it goes; null where not known or not asked. */
+  readonly goesIn: number | null;
   readonly recovery: Recovery | null;
   readonly spotter: Spotter;
   readonly stoppedOn: readonly StoppedOn[];
@@ -103,7 +105,7 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
       stretch: asMet(obstacle.stretch, reversed),
       distanceM: reversed && track !== null ? trackLengthM - obstacle.stationM : obstacle.stationM,
       slope: turned(knownSlope(obstacle.stretch, trackSlope), reversed),
-      answers: matrix.cells[i].map(({ verdicts, best }, v) => {
+      answers: matrix.cells[i].map(({ verdicts, best, goesIn = null }, v) => {
         const { lineId, verdict } = verdicts[best];
         const line = obstacle.lines.find(({ id }) => id === lineId) ?? obstacle.lines[0];
         const ground = stretchOf(obstacle, line);
@@ -121,6 +123,7 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
           stretch,
           offsetM,
           verdict,
+          goesIn,
           recovery,
           spotter: spotterFor(stretch, slopeRad, offsetM, vehicles[v].values.widthM),
           stoppedOn: stoppedOn(stretch, slopeRad),

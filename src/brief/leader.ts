@@ -12,7 +12,7 @@ import { obstacleBlock } from './obstacleBlock.ts';
 /** Of the paper's width in pixels of 1/96 inch: what Letter and A4 both leave between the margins, and half of it. */
 const WIDE_PX = 700;
 const HALF_PX = 340;
-const PROFILE_PX = 190;
+const PROFILE_PX = 165;
 const SHEET_PX = 380;
 
 /** What the leader reads out and keeps: where, in what order, who goes, who is pulled by whom, and the ground. */
@@ -113,6 +113,9 @@ function order({ outing: { vehicles }, order: { vehicleIds, reasons, unaided } }
 /** Who needs what where: who does not pass at all, and a line for each pull. */
 function pulls(briefing: Briefing, system: System): Html {
   const { stops } = briefing;
+  const pulled = stops.flatMap(({ answers }) => answers.flatMap(({ recovery }) => recovery ?? []));
+  const said = pulled.flatMap(({ cautions }) => cautions);
+  const often = [...new Set(said.filter((caution, i) => said.indexOf(caution) < i))];
   const needs = stops.flatMap(({ number, obstacle, answers }) =>
     answers.flatMap((answer) =>
       answer.recovery === null
@@ -120,7 +123,7 @@ function pulls(briefing: Briefing, system: System): Html {
         : [
             html`<li>
               <b>${number} ${obstacle.name}, ${answer.vehicle.name}</b>, about
-              ${shown(answer.recovery.pullN, 'force', system)}: ${helpText(answer, briefing)}
+              ${shown(answer.recovery.pullN, 'force', system)}: ${helpText(answer, briefing, often)}
             </li> `,
           ],
     ),
@@ -137,19 +140,23 @@ function pulls(briefing: Briefing, system: System): Html {
       needs.length === 0
         ? NOTHING
         : html`<ul>
+            ${often.length === 0 ? NOTHING : html`<li><b>More than once:</b> ${often.join(' ')}</li>`}
             ${needs}
           </ul>`
     }`;
 }
 
-function helpText({ recovery }: Answer, { outing }: Briefing): string {
+/** Offers with their cautions; what is said more than once stands above the list. */
+function helpText({ recovery }: Answer, { outing }: Briefing, often: readonly string[]): string {
   if (recovery === null) return '';
   const nameOf = (id: string) => outing.vehicles.find((other) => other.id === id)?.name ?? id;
   const offers = recovery.offers.map(({ vehicleId, means, tackle, cautions }) => {
     const rigged = tackle === null || tackle.parts === 1 ? '' : ` in ${tackle.parts} parts of rope`;
     return [`${nameOf(vehicleId)} by ${means}${rigged}.`, ...cautions].join(' ');
   });
-  return [...offers, ...recovery.cautions].join(' ');
+  return (
+    [...offers, ...recovery.cautions.filter((caution) => !often.includes(caution))].join(' ') || 'see above.'
+  );
 }
 
 function counted(many: number, noun: string): string {

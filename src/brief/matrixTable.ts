@@ -6,7 +6,10 @@ import type { Answer, Briefing } from './brief.ts';
 import type { Html } from './html.ts';
 import { drawing, html } from './html.ts';
 import { lineCall } from './lineText.ts';
-import { engagedText, goesSomehow } from './verdictText.ts';
+import { engagedText, goesSomehow, sureText } from './verdictText.ts';
+
+/** Not worth a line in every cell. */
+const ALWAYS = '100 of 100';
 
 /** Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. */
 export function matrixTable({ outing, stops, cards }: Briefing, system: System): Html {
@@ -28,11 +31,14 @@ export function matrixTable({ outing, stops, cards }: Briefing, system: System):
         )}
       </tbody>
     </table>
-    <p>Where nothing more is said: as it comes, on the main line.</p>`;
+    <p>
+      Where nothing more is said: as it comes, on the main line. “80 of 100”: so often it goes at a crawl when
+      each size is drawn from what was measured, give or take; always, where no number stands.
+    </p>`;
 }
 
 function matrixCell(
-  { verdict, line }: Answer,
+  { verdict, line, goesIn }: Answer,
   lines: readonly Line[],
   direction: Direction,
   system: System,
@@ -46,10 +52,12 @@ function matrixCell(
         lineWords(line, lines, direction, system),
       ].filter(Boolean)
     : [];
+  const sure = word.startsWith('goes') ? sureText(goesIn) : '';
   const look = word === 'goes' ? 'plain' : somehow ? 'asks' : 'halt';
   return html`<td class="${look}">
     ${drawing(markSvg(word, 20))}
-    <span class="word">${word}</span>${how.length === 0 ? '' : `: ${how.join('; ')}`}
+    <span class="word">${word}</span
+    >${sure === '' || sure === ALWAYS ? '' : `, ${sure}`}${how.length === 0 ? '' : `: ${how.join('; ')}`}
   </td>`;
 }
 

@@ -1,6 +1,6 @@
 import { briefingOf } from '../brief/brief.ts';
 import { briefingPage } from '../brief/page.ts';
-import { matrixOf } from '../convoy/matrix.ts';
+import { inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
 import { orderFor } from '../convoy/passes.ts';
 import { placesOn } from '../convoy/places.ts';
 import type { Command } from './command.ts';
@@ -17,7 +17,13 @@ export const brief: Command = {
     if (trip === null) return nothingBut(problems);
     const outing = { ...trip, direction: reversed ? ('reversed' as const) : trip.direction };
     const places = placesOn(outing.track, outing.obstacles);
-    const matrix = matrixOf(places, outing.vehicles, outing.direction);
+    const { cells } = matrixOf(places, outing.vehicles, outing.direction);
+    const matrix = {
+      cells: inOrderOfTravel(places, outing.direction).map((place, i) => {
+        const sure = surenessOf(place, outing.vehicles, cells[i], outing.direction);
+        return cells[i].map((cell, v) => ({ ...cell, goesIn: sure[v] }));
+      }),
+    };
     const order = orderFor(places, outing.vehicles, outing.direction);
     const briefing = briefingOf(outing, places, matrix, order);
     const { stops, cards, trackLengthM } = briefing;
