@@ -1,0 +1,58 @@
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { readTrip } from '../../src/archive/share.ts';
+import { outText } from '../../src/archive/out/formats.ts';
+import { rutline } from './run.ts';
+
+const TRIP = 'tests/archive/in/version-1.json';
+const trip = readTrip(readFileSync(TRIP, 'utf8')).value!;
+
+describe.concurrent('export', () => {
+  test.each(['gpx', 'geojson', 'kml'] as const)('writes --%s as the page does', async (format) => {
+    const file = join(mkdtempSync(join(tmpdir(), 'rutline-')), `trip.${format}`);
+    const ran = await rutline('export', TRIP, `--${format}`, '--out', file);
+    expect(ran).toEqual({ code: 0, out: '', err: '' });
+    expect(readFileSync(file, 'utf8')).toBe(outText(trip, format, 'metric'));
+  });
+
+  test('speaks the units asked for', async () => {
+    const { out } = await rutline('export', TRIP, '--kml', '--imperial');
+    expect(out).toContain(' ft');
+    expect(out).toBe(outText(trip, 'kml', 'imperial'));
+  });
+
+  test('asks for a format where none is named', async () => {
+    const { code, err } = await rutline('export', TRIP);
+    expect(code).toBe(1);
+    expect(err).toContain('Add one of --gpx, --geojson, --kml.');
+  });
+
+  test('takes one format at a time', async () => {
+    const { code, err } = await rutline('export', TRIP, '--gpx', '--kml');
+    expect(code).toBe(2);
+    expect(err).toContain('Name one format at a time.');
+  });
+});
+
+describe.concurrent('brief --pdf', () => {
+  test('needs a place to write to', async () => {
+    const { code, err } = await rutline('brief', TRIP, '--pdf');
+    expect(code).toBe(2);
+    expect(err).toContain('Say where the PDF goes: --out FILE.');
+  });
+
+  test('says what is missing where there is no browser, and writes nothing', async () => {
+    const file = join(mkdtempSync(join(tmpdir(), 'rutline-')), 'briefing.pdf');
+    const { CHROME_BIN } = process.env;
+    process.env.CHROME_BIN = '/nowhere/at/all';
+    const running = rutline('brief', TRIP, '--pdf', '--out', file);
+    if (CHROME_BIN === undefined) delete process.env.CHROME_BIN;
+    else process.env.CHROME_BIN = CHROME_BIN;
+    const { code, err } = await running;
+    expect(code).toBe(1);
+    expect(err).toContain('There is no Chrome or Chromium to print with.');
+    expect(() => readFileSync(file)).toThrow();
+  });
+});
