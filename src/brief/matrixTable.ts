@@ -1,4 +1,5 @@
 import { markSvg } from '../draw/mark.ts';
+import type { VerdictWord } from '../grade/verdict.ts';
 import type { Direction, Line } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -14,6 +15,7 @@ const ALWAYS = '100 of 100';
 /** Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. */
 export function matrixTable({ outing, stops, cards }: Briefing, system: System): Html {
   const { direction } = outing;
+  const surely = stops.every(({ answers }) => answers.every(isSure));
   return html`<table class="matrix">
       <thead>
         <tr>
@@ -26,20 +28,21 @@ export function matrixTable({ outing, stops, cards }: Briefing, system: System):
           ({ number, obstacle, answers }) =>
             html`<tr>
               <th scope="row">${number} ${obstacle.name}</th>
-              ${answers.map((answer) => matrixCell(answer, obstacle.lines, direction, system))}
+              ${answers.map((answer) => matrixCell(answer, obstacle.lines, surely, direction, system))}
             </tr> `,
         )}
       </tbody>
     </table>
     <p>
-      Where nothing more is said: as it comes, on the main line. “80 of 100”: so often it goes at a crawl when
-      each size is drawn from what was measured, give or take; always, where no number stands.
+      Where nothing more is said: as it comes, on the main line.
+      ${surely ? '“80 of 100”: so often it goes at a crawl when each size is drawn from what was measured, give or take; always, where no number stands.' : ''}
     </p>`;
 }
 
 function matrixCell(
   { verdict, line, goesIn }: Answer,
   lines: readonly Line[],
+  surely: boolean,
   direction: Direction,
   system: System,
 ): Html {
@@ -52,13 +55,22 @@ function matrixCell(
         lineWords(line, lines, direction, system),
       ].filter(Boolean)
     : [];
-  const sure = word.startsWith('goes') ? sureText(goesIn) : '';
+  const sure = surely && isGoing(word) ? sureText(goesIn) : '';
   const look = word === 'goes' ? 'plain' : somehow ? 'asks' : 'halt';
   return html`<td class="${look}">
     ${drawing(markSvg(word, 20))}
     <span class="word">${word}</span
     >${sure === '' || sure === ALWAYS ? '' : `, ${sure}`}${how.length === 0 ? '' : `: ${how.join('; ')}`}
   </td>`;
+}
+
+function isGoing(word: VerdictWord): boolean {
+  return word === 'goes' || word === 'goes with care';
+}
+
+/** Whether it was asked how often it goes, where that is worth saying. */
+function isSure({ verdict, goesIn }: Answer): boolean {
+  return !isGoing(verdict.word) || goesIn !== null;
 }
 
 /** Nothing for the main line, and no name where there is only one bypass. */

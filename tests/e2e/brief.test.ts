@@ -1,0 +1,175 @@
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import type { OutFormat } from '../../src/archive/out/formats.ts';
+import { outText } from '../../src/archive/out/formats.ts';
+import { readTrip } from '../../src/archive/share.ts';
+import { rutline } from '../cli/run.ts';
+import { chromiumPath } from './chromium.ts';
+import { findings, launch, matrix, sitDown } from './desk.ts';
+
+const FILE = 'public/demo/outing.json';
+const trip = readTrip(readFileSync(FILE, 'utf8')).value!;
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+async function downloaded(page: Page, button: string): Promise<{ name: string; text: string }> {
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: button, exact: true }).click();
+  const download = await downloading;
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+}
+
+test('the trip leaves as GPX, GeoJSON and KML, the same as from the command line', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  await page.getByRole('link', { name: 'Brief' }).click();
+  for (const [button, format] of [
+    ['GPX', 'gpx'],
+    ['GeoJSON', 'geojson'],
+    ['KML', 'kml'],
+  ] as const) {
+    const { name, text } = await downloaded(page, button);
+    expect(name).toBe(`Ember Range, spring outing.${format}`.replace(',', ''));
+    expect(text).toBe(outText(trip, format satisfies OutFormat, 'metric'));
+  }
+  expect(await findings(page)).toEqual([]);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+/** How sure each verdict is comes after the verdicts. */
+async function reckoned(page: Page): Promise<void> {
+  const unsure = () =>
+    page
+      .locator('td .word')
+      .evaluateAll(
+        (words) =>
+          words.filter((word) => /^\s*goes/.test(word.textContent) && !word.querySelector('.sure')).length,
+      );
+  await expect.poll(unsure, { timeout: 60_000 }).toBe(0);
+}
+
+/** Words of a page that is printed, and how many sheets of a paper it takes. */
+async function printed(markup: string, paper: 'A4' | 'Letter') {
+  const page = await browser.newPage();
+  await page.setContent(markup);
+  const words = (await page.locator('body').innerText()).split('\n');
+  const pdf = (await page.pdf({ format: paper, preferCSSPageSize: true })).toString('latin1');
+  await page.close();
+  return { words, sheets: pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0 };
+}
+
+test.each(['A4', 'Letter'] as const)(
+  'the sheets from the page and from the command line are the same on %s, and few',
+  async (paper) => {
+    const { context, page } = await sitDown(browser, inject('url'));
+    await matrix(page);
+    await reckoned(page);
+    const { text } = await downloaded(page, 'Save them as a page');
+    await context.close();
+    const { out } = await rutline('brief', FILE);
+    const [here, there] = [await printed(text, paper), await printed(out, paper)];
+    expect(here).toEqual(there);
+    expect(here.sheets).toBeLessThanOrEqual(3 + trip.vehicles.length);
+  },
+);
+
+test('what goes to the printer is that page', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  // A frame that was printed is taken away; here it is to stay.
+  await page.addInitScript(() => (window.print = () => undefined));
+  await page.reload();
+  await matrix(page);
+  await reckoned(page);
+  const { text } = await downloaded(page, 'Save them as a page');
+  await page.getByRole('button', { name: 'Print briefing and cards', exact: true }).click();
+  const frame = page.frameLocator('iframe[title="Briefing for the printer"]');
+  await frame.locator('.card').last().waitFor({ state: 'attached' });
+  const words = (await frame.locator('body').textContent())!;
+  const [, body] = text.split('<body>');
+  expect(words.replace(/\s+/g, '')).toBe(
+    await page.evaluate((markup) => {
+      const saved = new DOMParser().parseFromString(markup, 'text/html');
+      return saved.body.textContent.replace(/\s+/g, '');
+    }, `<body>${body}`),
+  );
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test.each([
+  [[], 'A4', 595, 842],
+  [['--letter'], 'Letter', 612, 792],
+] as const)('the command line prints the sheets itself %j', async (args, _, wide, high) => {
+  const file = join(mkdtempSync(join(tmpdir(), 'rutline-')), 'briefing.pdf');
+  const { CHROME_BIN } = process.env;
+  process.env.CHROME_BIN = chromiumPath();
+  const running = rutline('brief', FILE, '--pdf', ...args, '--out', file);
+  if (CHROME_BIN === undefined) delete process.env.CHROME_BIN;
+  else process.env.CHROME_BIN = CHROME_BIN;
+  expect(await running).toEqual({ code: 0, out: '', err: '' });
+  const pdf = readFileSync(file, 'latin1');
+  expect(pdf).toMatch(/^%PDF-/);
+  const boxes = [...pdf.matchAll(/\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/g)];
+  expect(boxes.length).toBeGreaterThan(0);
+  for (const [, x, y] of boxes) {
+    expect(Math.abs(Number(x) - wide)).toBeLessThan(2);
+    expect(Math.abs(Number(y) - high)).toBeLessThan(2);
+  }
+});
+
+test.each(['A4', 'Letter'] as const)(
+  'nothing on the sheets is cut by the end of a page or runs out of it, on %s',
+  async (paper) => {
+    const { out } = await rutline('brief', FILE);
+    const page = await browser.newPage();
+    await page.setContent(out);
+    await page.emulateMedia({ media: 'print' });
+    // 96 pixels an inch, 10 mm of margin on every side.
+    const [wideMm, highMm] = paper === 'A4' ? [210, 297] : [215.9, 279.4];
+    const px = (mm: number) => (mm * 96) / 25.4;
+    await page.setViewportSize({ width: Math.floor(px(wideMm - 20)), height: Math.floor(px(highMm - 20)) });
+    const boxes = await page.evaluate(() =>
+      [...document.querySelectorAll('.card, figure, table, .obstacle, p, li, h1, h2, h3')].map((one) => {
+        const { left, right, height } = one.getBoundingClientRect();
+        return {
+          left,
+          right,
+          height,
+          what: `${one.tagName} ${one.className}: ${one.textContent.slice(0, 40)}`,
+        };
+      }),
+    );
+    const unbroken = boxes.filter(({ what }) => !what.startsWith('TABLE'));
+    for (const { left, right, what } of boxes) {
+      expect(left, what).toBeGreaterThanOrEqual(0);
+      expect(right, what).toBeLessThanOrEqual(px(wideMm - 20) + 0.5);
+    }
+    for (const { height, what } of unbroken) expect(height, what).toBeLessThan(px(highMm - 20));
+    await page.close();
+  },
+);
+
+test('the sheets are black on white: no word or stroke in a colour that a copier loses', async () => {
+  const { out } = await rutline('brief', FILE);
+  const page = await browser.newPage();
+  await page.setContent(out);
+  const colours = await page.evaluate(() => [
+    ...new Set(
+      [...document.querySelectorAll('body *')]
+        .filter((one) => !one.matches('.slope'))
+        .flatMap((one) => {
+          const { color, stroke, fill } = getComputedStyle(one);
+          return [color, ...(one instanceof SVGElement ? [stroke, fill] : [])];
+        }),
+    ),
+  ]);
+  expect(colours.sort()).toEqual(['none', 'rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
+  await page.close();
+});
