@@ -78,16 +78,22 @@ class Answers {
       trackSlope: this.trackSlopeAt(obstacle.stationM),
     }));
     const { vehicles, direction } = trip;
-    const cells = new Map<string, Cell>();
+    let cells: ReadonlyMap<string, Cell> = new Map();
     const of = places.length * vehicles.length;
+    const add = (come: readonly Cell[]) => {
+      cells = new Map([
+        ...cells,
+        ...come.map((cell) => [keyOf(cell.obstacleId, cell.vehicleId), cell] as const),
+      ]);
+    };
     const onCells = (come: readonly Cell[]) => {
-      for (const cell of come) cells.set(keyOf(cell.obstacleId, cell.vehicleId), cell);
-      this.#answered = { cells: new Map(cells), whole: null, trip, places };
+      add(come);
+      this.#answered = { cells, whole: null, trip, places };
       this.working = cells.size < of ? { done: cells.size, of } : null;
     };
     const take = (matrix: Matrix | null) => {
       if (matrix === null) return;
-      for (const cell of matrix.cells.flat()) cells.set(keyOf(cell.obstacleId, cell.vehicleId), cell);
+      add(matrix.cells.flat());
       this.#answered = { cells, whole: matrix, trip, places };
       this.working = null;
       this.fault = null;

@@ -123,6 +123,17 @@ test('undo and redo go through the edits, typing in one box counting as one', as
   await context.close();
 });
 
+test('what was offered to be put back is not, once something else was done', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await newTrip(page);
+  await addVehicle(page, 'compact 4x4');
+  await page.getByRole('button', { name: 'Remove Compact 4x4' }).click();
+  await page.getByRole('button', { name: 'Put it back' }).waitFor();
+  await addVehicle(page, 'dual-cab utility');
+  await page.getByRole('button', { name: 'Put it back' }).waitFor({ state: 'detached' });
+  await context.close();
+});
+
 test('the browser goes back through the desks', async () => {
   const { context, page } = await sitDown(browser, inject('url'));
   await page.getByRole('link', { name: 'Brief' }).click();
