@@ -115,18 +115,23 @@ function aidChanges(given: Try, ladder: Verdict, now: RungVerdict): Change[] {
   const changes: Change[] = [];
   const fitted = (name: string, grant: string, changed: Partial<VehicleValues>, amountM = NaN) =>
     changes.push(change(name, grant, now, judged(given, withValues(given, changed)), amountM));
+  /** What can be left unused: never worse than without it. */
+  const optional = (name: string, grant: string, changed: Partial<VehicleValues>) => {
+    const then = judged(given, withValues(given, changed));
+    changes.push(change(name, grant, now, nearer(then, now) < 0 ? then : now));
+  };
   const engaged = (name: string, has: (aids: Aids) => boolean) => {
     const without = bestOf(ladder, (aids) => !has(aids));
     const engagedBest = bestOf(ladder, has);
     if (without !== null && engagedBest !== null) changes.push(change(name, '', without, engagedBest));
   };
   if (v.rearDifferential === 'locker') engaged('rear locker engaged', (aids) => aids.rearLocked);
-  else if (v.drive !== 'front') fitted('a rear locker fitted', '', { rearDifferential: 'locker' });
+  else if (v.drive !== 'front') optional('a rear locker fitted', '', { rearDifferential: 'locker' });
   if (v.frontDifferential === 'locker') engaged('front locker engaged', (aids) => aids.frontLocked);
-  else if (v.drive !== 'rear') fitted('a front locker fitted', '', { frontDifferential: 'locker' });
+  else if (v.drive !== 'rear') optional('a front locker fitted', '', { frontDifferential: 'locker' });
   if (v.lowPressurePa < v.tyrePressurePa) engaged('tyres down', (aids) => aids.airedDown);
   else
-    fitted('tyres down by two fifths', 'as far as tyre and rim may go', {
+    optional('tyres down by two fifths', 'as far as tyre and rim may go', {
       lowPressurePa: Math.max(vehicleFields.lowPressurePa.min, v.tyrePressurePa * (1 - LET_OUT)),
     });
   if (v.tyreDiameterM + ONE_SIZE_M <= vehicleFields.tyreDiameterM.max)

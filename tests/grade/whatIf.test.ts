@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { groundsOf, rankOf, verdictOn } from '../../src/grade/verdict.ts';
+import type { Change, Try } from '../../src/grade/whatIf.ts';
+import { gainOf, whatIf } from '../../src/grade/whatIf.ts';
+import { presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
+import { rad } from '../../src/units.ts';
+import { classValues } from '../../src/vehicle/classes.ts';
+import type { VehicleValues } from '../../src/vehicle/specs.ts';
+
+function given(preset: string, answers: Record<string, number>, values: Partial<VehicleValues> = {}): Try {
+  const vehicleClass = 'mid-size wagon';
+  return {
+    vehicle: {
+      id: 'v',
+      name: 'wagon',
+      driver: '',
+      vehicleClass,
+      values: { ...classValues(vehicleClass), ...values },
+      estimated: [],
+    },
+    stretch: stretchFrom(presetNamed(preset)!, answers, 'taped'),
+    direction: 'as recorded',
+    trackSlope: null,
+    offsetM: 0,
+  };
+}
+
+const deepRuts = given(
+  'rutted climb',
+  { slopeRad: rad(6), leftDepthM: 0.42, rightDepthM: 0.42 },
+  { approachRad: 0.8, departureRad: 0.8 },
+);
+const named = (changes: readonly Change[], name: string) => changes.find((change) => change.name === name)!;
+
+describe('what if', () => {
+  it('fill raises the differential off the crown between deep ruts', () => {
+    const fill = named(whatIf(deepRuts), 'fill in ruts and holes');
+    expect(fill.from.limit?.name).toMatch(/differential/);
+    expect(fill.limitThen!.margin).toBeGreaterThan(fill.from.limit!.margin + 0.05);
+    expect(rankOf(fill.to.word)).toBeLessThanOrEqual(rankOf(fill.from.word));
+  });
+
+  it('is answered by the same verdict that the changed ground would get', () => {
+    const fill = named(whatIf(deepRuts), 'fill in ruts and holes');
+    const features = deepRuts.stretch.features.map((feature) =>
+      feature.kind === 'rut' ? { ...feature, depthM: feature.depthM - 0.1 } : feature,
+    );
+    const verdict = verdictOn(
+      deepRuts.vehicle,
+      groundsOf({ ...deepRuts.stretch, features }, 'as recorded', null),
+      0,
+    );
+    expect(verdict.ladder).toContainEqual(fill.to);
+  });
+
+  it('a locker helps where one wheel at a time climbs a skewed step, whether it is fitted yet or only engaged', () => {
+    const step = { slopeRad: rad(4), riseM: 0.25, faceRad: rad(75), skewRad: 0.2 };
+    const open = { frontDifferential: 'open', rearDifferential: 'open', brakeTraction: 'none' } as const;
+    const fitted = named(whatIf(given('ledge', step, open)), 'a rear locker fitted');
+    expect(gainOf(fitted).words > 0 || gainOf(fitted).ease > 0).toBe(true);
+    const owner = given('ledge', step, { ...open, rearDifferential: 'locker' });
+    const engaged = named(whatIf(owner), 'rear locker engaged');
+    expect(engaged.to.rung.aids.rearLocked).toBe(true);
+    expect(engaged.from.rung.aids.rearLocked).toBe(false);
+    expect(named(whatIf(owner), 'a rear locker fitted')).toBeUndefined();
+  });
+
+  it('what may be left unused never makes it worse', () => {
+    for (const depthM of [0.2, 0.3, 0.4])
+      for (const change of whatIf(given('cross-axle holes', { slopeRad: rad(10), depthM })))
+        if (change.name.endsWith('locker fitted')) {
+          expect(gainOf(change).words).toBeGreaterThanOrEqual(0);
+          if (gainOf(change).words === 0) expect(gainOf(change).ease).toBeGreaterThanOrEqual(0);
+        }
+  });
+
+  it('rain never helps, and is ranked after what does', () => {
+    const changes = whatIf(deepRuts);
+    const wet = named(changes, 'the ground wet');
+    expect(gainOf(wet).words).toBeLessThanOrEqual(0);
+    const gains = changes.map(gainOf);
+    for (let i = 1; i < gains.length; i++) {
+      const [a, b] = [gains[i - 1], gains[i]];
+      expect(a.words > b.words || (a.words === b.words && a.ease >= b.ease)).toBe(true);
+    }
+  });
+
+  it('a surer hand is never worse', () => {
+    for (const offsetM of [0, 0.3]) {
+      const hand = named(whatIf({ ...deepRuts, offsetM }), "driver's error halved");
+      expect(gainOf(hand).words).toBeGreaterThanOrEqual(0);
+    }
+  });
+
+  it('says nothing where nothing is known', () => {
+    const stretch = { ...deepRuts.stretch, plane: { slopeRad: null, camberRad: 0 } };
+    expect(whatIf({ ...deepRuts, stretch })).toEqual([]);
+  });
+});
