@@ -5,7 +5,7 @@ import type { Take } from '../terrain/take.ts';
 import { AT_WORST } from '../terrain/take.ts';
 import type { Direction, Stretch } from '../terrain/obstacle.ts';
 import { DRAWN_SAMPLE_M } from '../traverse/limits.ts';
-import { Passage } from '../traverse/passage.ts';
+import { NEAR, Passage } from '../traverse/passage.ts';
 import { Relief } from '../traverse/relief.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { RungVerdict } from './verdict.ts';
@@ -41,9 +41,9 @@ export function drawnGrounds(
 }
 
 /**
- * In how many of the draws nothing fails with the aids of a verdict: it passes unaided, at a crawl. Only checks that fail
- * with every value at its hard end are asked, and only where they fail then, as no draw is harder; where none does, all
- * draws go. Null where not known.
+ * In how many of the draws nothing fails with the aids of a verdict: it passes unaided, at a crawl. Only checks that fail,
+ * or come within a tolerance of it, with every value at its hard end are asked, and only where they do; where none does,
+ * all draws go. Null where not known.
  */
 export function drawsThatGo(
   values: VehicleValues,
@@ -54,7 +54,7 @@ export function drawsThatGo(
   if (verdict.limit === null) return null;
   const doubtful = new Set(
     [...verdict.checks, ...verdict.worstChecks]
-      .filter((check) => check.margin < 0)
+      .filter((check) => check.margin < NEAR * check.tolerance)
       .map((check) => check.name),
   );
   if (doubtful.size === 0) return DRAWS;

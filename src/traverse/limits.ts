@@ -5,8 +5,7 @@ import { rad } from '../units.ts';
 /** Distance between stations, metres; halving it moves no margin by more than its tolerance. */
 export const STATION_M = 0.05;
 
-/** Distance between stations, and between ground samples along, for each of the many draws, metres; an edge is met within it. */
-export const DRAWN_STATION_M = 0.1;
+/** Distance between ground samples along for each of the many draws, metres; an edge is met within it. */
 export const DRAWN_SAMPLE_M = 0.05;
 
 /** Distance between ground samples along, metres; the ground is straight in between, so an edge is off by at most this. */

@@ -13,7 +13,9 @@ export interface TraverseRecord {
   /** Ground heights under the wheels, as rigid wheels feel them. */
   readonly bottomM: Float64Array;
   readonly climbTan: Float64Array;
+  /** How a wheel would sink if it slid `SLIDE_M` to the left: drop over way, tan β; negative where it would rise. */
   readonly fallLeftTan: Float64Array;
+  /** The same to the right. */
   readonly fallRightTan: Float64Array;
   readonly heaveM: Float64Array;
   /** Tangents of the body's pitch and roll from the plane; nose down and right side down positive. */

@@ -12,7 +12,7 @@ import { gaps } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { Equilibrium } from './equilibrium.ts';
 import { G_MPS2 } from './gravity.ts';
-import { SPEED_CAP_MPS, STATION_M } from './limits.ts';
+import { SLIDE_M, SPEED_CAP_MPS, STATION_M } from './limits.ts';
 import { entrySpeedMps, liftSpeedMps } from './momentum.ts';
 import type { TraverseRecord } from './record.ts';
 import { emptyRecord } from './record.ts';
@@ -38,7 +38,7 @@ export function march(
   return marchFrom(chassis, relief, up, -reach, count, offsetM, stationM);
 }
 
-/** The same over `count` stations from the first one at `fromM`. */
+/** The same over `count` stations from the first one at `fromM`; without `slides` nothing is told of sliding sideways. */
 export function marchFrom(
   chassis: Chassis,
   relief: Relief,
@@ -47,6 +47,7 @@ export function marchFrom(
   count: number,
   offsetM: number,
   stationM: number,
+  slides = true,
 ): TraverseRecord {
   const half = chassis.wheelbaseM / 2;
   const record = emptyRecord(count);
@@ -55,12 +56,17 @@ export function marchFrom(
     const axle = i < 2 ? chassis.front : chassis.rear;
     const x = fromM + (i < 2 ? half : -half);
     const y = offsetM + ((i % 2 === 0 ? 1 : -1) * axle.trackWidthM) / 2;
-    const path = wheelPath(relief, x, stationM, count, y, chassis.tyre.radiusM, chassis.tyre.sectionM);
+    const { radiusM, sectionM } = chassis.tyre;
+    const { bottomM, climbTan } = wheelPath(relief, x, stationM, count, y, radiusM, sectionM);
+    const aside = (asideM: number) =>
+      slides ? wheelPath(relief, x, stationM, count, y + asideM, radiusM, sectionM).bottomM : bottomM;
+    const left = aside(SLIDE_M);
+    const right = aside(-SLIDE_M);
     for (let n = 0; n < count; n++) {
-      record.bottomM[4 * n + i] = path.bottomM[n];
-      record.climbTan[4 * n + i] = path.climbTan[n];
-      record.fallLeftTan[4 * n + i] = path.fallLeftTan[n];
-      record.fallRightTan[4 * n + i] = path.fallRightTan[n];
+      record.bottomM[4 * n + i] = bottomM[n];
+      record.climbTan[4 * n + i] = climbTan[n];
+      record.fallLeftTan[4 * n + i] = (bottomM[n] - left[n]) / SLIDE_M;
+      record.fallRightTan[4 * n + i] = (bottomM[n] - right[n]) / SLIDE_M;
     }
   }
   const body = new Equilibrium(chassis, up);

@@ -1,4 +1,4 @@
-import { SLIDE_M, STEEPEST_CONTACT } from './limits.ts';
+import { STEEPEST_CONTACT } from './limits.ts';
 import type { Relief } from './relief.ts';
 
 /** A rigid wheel rolled along one wheel path, station by station. */
@@ -7,10 +7,6 @@ export interface WheelPath {
   readonly bottomM: Float64Array;
   /** Tangent of the ground's climb at the contact, α; positive where the wheel climbs. */
   readonly climbTan: Float64Array;
-  /** How the wheel would sink if it slid `SLIDE_M` to the left: drop over way, tan β; negative where it would rise. */
-  readonly fallLeftTan: Float64Array;
-  /** The same to the right. */
-  readonly fallRightTan: Float64Array;
 }
 
 /**
@@ -31,22 +27,6 @@ export function wheelPath(
   radiusM: number,
   sectionM: number,
 ): WheelPath {
-  const rolled = (y: number) => roll(relief, fromXM, stationM, count, y, radiusM, sectionM);
-  const { bottomM, climbTan } = rolled(yM);
-  const fall = (asideM: number) =>
-    rolled(yM + asideM).bottomM.map((aside, n) => (bottomM[n] - aside) / SLIDE_M);
-  return { bottomM, climbTan, fallLeftTan: fall(SLIDE_M), fallRightTan: fall(-SLIDE_M) };
-}
-
-function roll(
-  relief: Relief,
-  fromXM: number,
-  stationM: number,
-  count: number,
-  yM: number,
-  radiusM: number,
-  sectionM: number,
-): Pick<WheelPath, 'bottomM' | 'climbTan'> {
   const R = radiusM;
   const step = relief.stepM;
   const { first, last } = relief.linesUnder(yM - sectionM / 2, yM + sectionM / 2);
