@@ -97,7 +97,7 @@ export class Decoder {
       throw new Stop(FAULTS.gzipBomb, gzipRatio);
     }
     if (this.#decoder) {
-      this.#onText(this.#decoder.decode(bytes, { stream: true }));
+      this.#onText(textOf(bytes, this.#decoder));
       return;
     }
     this.#head = joined(this.#head, bytes);
@@ -105,10 +105,19 @@ export class Decoder {
   }
 
   #choose(): void {
-    this.#decoder = new TextDecoder(encodingOf(this.#head, this.#faults));
-    this.#onText(this.#decoder.decode(this.#head, { stream: true }));
+    this.#decoder = new TextDecoder(encodingOf(this.#head, this.#faults), { ignoreBOM: true });
+    this.#onText(textOf(this.#head, this.#decoder).replace(/^\uFEFF/, ''));
     this.#head = EMPTY;
   }
+}
+
+/**
+ * The text of the next bytes; half a character at their end waits for the rest. In UTF-8 a byte below 80 hex
+ * is a character whole, after which nothing waits: Node decodes that three times as fast as a stream.
+ */
+function textOf(bytes: Uint8Array, decoder: TextDecoder): string {
+  const whole = decoder.encoding === 'utf-8' && bytes[bytes.length - 1] < 0x80;
+  return decoder.decode(bytes, { stream: !whole });
 }
 
 /** A label that TextDecoder knows, from the first bytes of a file. */

@@ -7,8 +7,8 @@ import { Recorder } from './recorder.ts';
 import type { Recording } from './track.ts';
 import { Xml } from './xml.ts';
 
-/** Bytes handled at a time: progress and cancelling are this fine. */
-const STEP_BYTES = 65_536;
+/** Bytes handled at a time: progress and cancelling are this fine. Larger steps are slower, and need more memory. */
+const STEP_BYTES = 8_192;
 
 export interface ReadOptions {
   /** Called with the bytes of the file read so far. */

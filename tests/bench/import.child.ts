@@ -6,7 +6,7 @@ import { readGpx } from '../../src/route/gpx.ts';
 /** What a way of reading says it found, to check that it read at all. */
 type Reader = (bytes: Uint8Array) => Promise<number> | number;
 
-const STEP_BYTES = 65_536;
+const STEP_BYTES = 8_192;
 
 const READERS: Record<string, Reader> = {
   async ours(bytes) {

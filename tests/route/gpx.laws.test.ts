@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { gzipSync } from 'fflate';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { Decoder } from '../../src/route/decode.ts';
 import { stepM } from '../../src/route/ellipsoid.ts';
+import { FaultList } from '../../src/route/faults.ts';
 import { readGpx } from '../../src/route/gpx.ts';
+import { READ_LIMITS } from '../../src/route/limits.ts';
 import { decimal, timeS } from '../../src/route/values.ts';
 import { trackOf } from './recorded.ts';
 
@@ -97,6 +100,30 @@ describe('reading', () => {
         }
       }),
       { ...SEED, numRuns: 1_500 },
+    );
+  });
+});
+
+describe('bytes', () => {
+  it('in pieces of any size become the text that the platform makes of them in one, broken characters too', () => {
+    const some = fc.oneof(
+      fc.uint8Array({ maxLength: 6 }),
+      fc
+        .constantFrom('a', '\n', 'é', '–', '\u{1F6FB}', '\uFEFF')
+        .map((text) => new TextEncoder().encode(text)),
+    );
+    const content = fc.array(some, { maxLength: 60 }).map((parts) => parts.flatMap((part) => [...part]));
+    fc.assert(
+      fc.property(content, fc.boolean(), fc.integer({ min: 1, max: 40 }), (body, marked, size) => {
+        const head = new TextEncoder().encode(`${marked ? '\uFEFF' : ''}<gpx>${' '.repeat(600)}`);
+        const bytes = Uint8Array.from([...head, ...body]);
+        let text = '';
+        const decoder = new Decoder(READ_LIMITS, new FaultList(), (piece) => (text += piece));
+        for (let at = 0; at < bytes.length; at += size) decoder.push(bytes.subarray(at, at + size));
+        decoder.end();
+        expect(text).toBe(new TextDecoder().decode(bytes));
+      }),
+      { ...SEED, numRuns: 2_000 },
     );
   });
 });
