@@ -5,6 +5,7 @@ import type { Change, Try } from '../grade/whatIf.ts';
 import type { How } from '../terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
+import { asTravelled } from '../terrain/travelled.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Look, LookTask, SweepTask } from '../workers/bench.ts';
 import { newestOnly } from '../workers/newest.ts';
@@ -83,6 +84,10 @@ export class Bench {
       ? stretch
       : withValue(stretch, held.path, held.value, 'by eye');
   });
+  /** The same as travelled: what handles stand on, ahead of the workers' answer. */
+  readonly travelled: Stretch | null = $derived.by(() =>
+    this.stretch === null ? null : asTravelled(this.stretch, open.now.direction),
+  );
   /** As travelled. */
   readonly offsetM: number = $derived.by(() => {
     if (this.line === undefined) return 0;

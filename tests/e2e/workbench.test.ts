@@ -1,0 +1,177 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import {
+  addVehicle,
+  findings,
+  launch,
+  matrix,
+  newTrip,
+  openFile,
+  PHONE,
+  pin,
+  sitDown,
+  WIDE,
+} from './desk.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+/** A soft-roader at a pair of shallow ruts in nearly level rock: it goes, until the ruts are deep. */
+async function ruts(page: Page): Promise<void> {
+  await newTrip(page);
+  await openFile(page, 'quarry.gpx');
+  await page.getByRole('button', { name: 'Dismiss' }).click();
+  await addVehicle(page, 'all-wheel-drive soft-roader');
+  await pin(page, '0.8', /^Rutted climb/);
+  await page.getByLabel('Slope', { exact: true }).first().fill('2');
+  await page.getByLabel('Left rut depth', { exact: true }).fill('15');
+  await page.getByLabel('Right rut depth', { exact: true }).fill('15');
+  await page.getByText(/^Surface/).click();
+  await page.getByLabel('Ground', { exact: true }).selectOption('rock');
+  await page.getByRole('link', { name: 'Open the workbench' }).click();
+  await page.getByRole('heading', { name: 'Workbench' }).waitFor();
+}
+
+/** Answers come from workers, which a busy machine keeps waiting. */
+const PATIENT = { timeout: 20_000 };
+
+const word = (page: Page) => page.locator('.bench > .verdict strong').textContent();
+
+/** Puts the vehicle into the middle of the obstacle, and answers the handle on the depth of a rut under its rear axle. */
+async function rutDepth(page: Page) {
+  await page.getByLabel(/^Station of mid-wheelbase/).fill('0');
+  const handle = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
+  await handle.waitFor();
+  return handle;
+}
+
+describe.each([
+  ['wide', WIDE],
+  ['phone', PHONE],
+])('the workbench, %s', (_name, viewport) => {
+  test('opens from Scout; a rut dragged deeper changes the verdict, in one step that undo takes back', async () => {
+    const { context, page, faults } = await sitDown(browser, inject('url'), viewport);
+    await ruts(page);
+    const handle = await rutDepth(page);
+    expect(await handle.getAttribute('aria-valuetext')).toBe('15 cm');
+    const before = await word(page);
+
+    await handle.evaluate((one) => one.scrollIntoView({ block: 'center' }));
+    const box = await handle.locator('.grip').boundingBox();
+    if (box === null) throw new Error('The handle is not on screen.');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 30; i++) await page.mouse.move(x, y + i);
+    await expect.poll(() => word(page), PATIENT).not.toBe(before);
+    const held = await handle.getAttribute('aria-valuetext');
+    await page.mouse.up();
+    expect(await handle.getAttribute('aria-valuetext')).toBe(held);
+    expect(Number.parseInt(held ?? '')).toBeGreaterThan(30);
+
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => word(page), PATIENT).toBe(before);
+    expect(await handle.getAttribute('aria-valuetext')).toBe('15 cm');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('axe-core finds nothing wrong, and nothing is wider than the screen, in every light', async () => {
+    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    await page.getByRole('link', { name: /^Obstacles/ }).click();
+    await page.getByRole('link', { name: /Hobnail ruts/ }).click();
+    await page.getByRole('link', { name: 'Open the workbench' }).click();
+    const found: string[] = [];
+    for (const scheme of ['day', 'sun', 'night']) {
+      await page.evaluate((light) => localStorage.setItem('rutline.scheme', light), scheme);
+      await page.reload();
+      await page.getByRole('heading', { name: 'Wheel loads' }).waitFor();
+      await page.getByText(/^(Goes:|No band)/).waitFor();
+      found.push(...(await findings(page)).map((finding) => `${scheme}: ${finding}`));
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect({ scheme, wide }).toEqual({ scheme, wide: 0 });
+    }
+    const small = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll<Element>(
+          '.bench :is(button, select, summary, .button, .hold, .rungs label)',
+        ),
+      ]
+        .filter((one) => one.checkVisibility({ visibilityProperty: true }))
+        .filter((one) => one.getBoundingClientRect().height < 43.5)
+        .map((one) => one.outerHTML.slice(0, 120)),
+    );
+    expect(small).toEqual([]);
+    expect(found).toEqual([]);
+    await context.close();
+  });
+});
+
+test('arrow keys move a size as it is drawn, presses in a row are one step', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await ruts(page);
+  const handle = await rutDepth(page);
+  const before = await word(page);
+  await handle.focus();
+  for (let i = 0; i < 6; i++) await page.keyboard.press('PageDown');
+  expect(await handle.getAttribute('aria-valuetext')).toBe('45 cm');
+  await page.keyboard.press('ArrowUp');
+  expect(await handle.getAttribute('aria-valuetext')).toBe('44 cm');
+  await expect.poll(() => word(page), PATIENT).not.toBe(before);
+  await page.keyboard.press('Control+z');
+  expect(await handle.getAttribute('aria-valuetext')).toBe('15 cm');
+  await expect.poll(() => word(page), PATIENT).toBe(before);
+  await context.close();
+});
+
+test('opens from a cell of the matrix, and back goes back to it', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  await matrix(page);
+  await page.locator('td a').first().click();
+  const why = page.getByRole('complementary', { name: 'Why' });
+  const title = await why.getByRole('heading', { level: 2 }).textContent();
+  await why.getByRole('link', { name: 'Open the workbench' }).first().click();
+  await page.getByRole('heading', { name: 'Workbench' }).waitFor();
+  await page.getByRole('heading', { name: 'Wheel loads' }).waitFor();
+  const vehicle = await page.getByLabel('Vehicle', { exact: true }).locator('option:checked').textContent();
+  expect(title).toContain(vehicle?.trim());
+  await page.goBack();
+  await why.waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('driving along the line moves the vehicle; where motion is not wanted it steps', async () => {
+  for (const reducedMotion of ['no-preference', 'reduce'] as const) {
+    const { context, page } = await sitDown(browser, inject('url'));
+    await page.emulateMedia({ reducedMotion });
+    await ruts(page);
+    await rutDepth(page);
+    const station = () => page.getByLabel(/^Station of mid-wheelbase/).inputValue();
+    await page.getByRole('button', { name: 'Drive along the line' }).click();
+    await expect.poll(async () => Number(await station()), PATIENT).toBeGreaterThan(0.6);
+    await page.getByRole('button', { name: 'Drive along the line' }).click();
+    const stopped = await station();
+    await page.waitForTimeout(700);
+    expect(await station()).toBe(stopped);
+    await context.close();
+  }
+});
+
+test('another offset is tried on the main line, and kept as a line of its own', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await ruts(page);
+  await rutDepth(page);
+  await page.getByLabel('Tried, left of main').fill('0.3');
+  await page.getByText('0.30 m left', { exact: true }).waitFor();
+  await page.getByRole('button', { name: 'Keep as an offset line' }).click();
+  await page.getByLabel('Offset, left of main').waitFor();
+  expect(await page.getByLabel('Offset, left of main').inputValue()).toBe('0.3');
+  expect(await page.getByLabel('Line', { exact: true }).locator('option:checked').textContent()).toContain(
+    'Offset line',
+  );
+  await context.close();
+});
