@@ -142,7 +142,7 @@ const PINS: readonly Pin[] = [
     name: 'Fallen pole',
     preset: 'log',
     stationM: 11_100,
-    answers: { slopeRad: rad(8), diameterM: 0.18, skewRad: rad(12) },
+    answers: { slopeRad: rad(5), diameterM: 0.13, skewRad: rad(12) },
     surface: { material: 'gravel', condition: 'dry' },
     corridor: { leftM: 1.8, leftBound: 'trees', rightM: 1.8, rightBound: 'trees', headroomM: 4.5 },
     note: 'Too heavy to move by hand.',

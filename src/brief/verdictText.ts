@@ -33,10 +33,11 @@ export function limitText({ word, cause, limit }: RungVerdict): string {
   return passes(word) && limit !== null ? `nearest limit: ${limit.name}` : cause;
 }
 
-/** What has to be done besides driving: entry speed, or pull; empty where nothing. */
+/** What it takes besides driving: an entry speed, or the force that it lacks; empty where nothing. */
 export function demandText({ word, entrySpeedMps, pullN }: RungVerdict, system: System): string {
   if (word === 'needs momentum') return `enter at ${shown(entrySpeedMps, 'speed', system)} at least`;
-  if (word === 'needs a pull') return `about ${shown(pullN, 'force', system)} of pull`;
+  if (word === 'needs a pull')
+    return `lacks about ${shown(pullN, 'force', system)}; the pull is more, see the sheet`;
   return '';
 }
 

@@ -62,7 +62,7 @@ function reason(runner: Runner, place: number, first: boolean, last: boolean): s
       : runner.passesBorne < place
         ? 'would need an earlier place to go unaided'
         : Number.isFinite(runner.passesBorne)
-          ? `goes unaided up to ${runner.passesBorne} passes before it`
+          ? `goes unaided up to ${runner.passesBorne} ${runner.passesBorne === 1 ? 'pass' : 'passes'} before it`
           : 'goes unaided at any place';
   if (first) return `leads: can pull, and ${goes}`;
   if (last) return `last: can pull whoever is left, and ${goes}`;
