@@ -30,6 +30,8 @@ const BODY_TO_M = 0.95;
 const FRAME_STEP_M = 0.25;
 /** Depths of what runs right across are dimensioned beside the vehicle, at this share of the half that is drawn. */
 const DEPTHS_AT = 0.72;
+/** Ground is drawn with a point every so many pixels: a picture that is redrawn while a hand moves must be light. */
+const GROUND_STEP_PX = 2;
 /** Gaps up to this are dimensioned; a larger one limits nothing. */
 const TOLD_GAP_M = 0.4;
 
@@ -63,14 +65,13 @@ function cutOf(view: AcrossView) {
  * A true-to-scale cut across under one axle as SVG text, with the vehicle in the pose that was worked out: wheels
  * drooped, lifted or on their stops, tyres squashed, body leaning.
  */
-export function acrossSvg(view: AcrossView): string {
-  const frame = acrossFrame(view);
+export function acrossSvg(view: AcrossView, frame = acrossFrame(view)): string {
   const { at } = frame;
   const other = view.other && stands(view.other) ? posed(view.other, view, at, 'vehicle other') : '';
   const own = stands(view.stood)
     ? posed(view.stood, view, at, 'vehicle') + marks(view, at)
     : text('tips', at(view.offsetM, 0.6), 'it tips over here');
-  return cutSvg(cutOf(view), frame, 'across', other + own);
+  return cutSvg(cutOf(view), frame, 'across', other + own, GROUND_STEP_PX / frame.pxPerM);
 }
 
 function posed(stood: Stood, { end, offsetM }: AcrossView, at: At, className: string): string {

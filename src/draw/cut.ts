@@ -53,10 +53,13 @@ export function halfWidthM({ leftM, rightM }: Stretch['corridor'], offsetM: numb
   return Math.max(LEAST_HALF_M, vehicleM, Math.min(MOST_HALF_M, room));
 }
 
-function surfaceOf({ stretch, stationM }: CutView, halfM: number): (readonly [y: number, z: number])[] {
+function surfaceOf(
+  { stretch, stationM }: CutView,
+  halfM: number,
+  stepM = GROUND_STEP_M,
+): (readonly [y: number, z: number])[] {
   const surface: (readonly [number, number])[] = [];
-  for (let y = halfM; y >= -halfM; y -= GROUND_STEP_M)
-    surface.push([y, heightM(stretch.features, stationM, y)]);
+  for (let y = halfM; y >= -halfM; y -= stepM) surface.push([y, heightM(stretch.features, stationM, y)]);
   return surface;
 }
 
@@ -87,12 +90,18 @@ export function frameOf(view: CutView, halfM: number, topM: number, lowM: number
   return { at, halfM, topM, lowM, heightPx: lowPx - topPx, pxPerM, besideM };
 }
 
-/** The whole picture as SVG text: the ground, `standing` on it, and the sizes over everything. */
-export function cutSvg(view: CutView, frame: CutFrame, className: string, standing: string): string {
+/** The whole picture as SVG text: the ground, a point every `stepM`, `standing` on it, and the sizes over everything. */
+export function cutSvg(
+  view: CutView,
+  frame: CutFrame,
+  className: string,
+  standing: string,
+  stepM = GROUND_STEP_M,
+): string {
   const { stretch } = view;
   const { corridor } = stretch;
   const { at, halfM: half, topM, lowM } = frame;
-  const line = surfaceOf(view, half).map(([y, z]) => at(y, z));
+  const line = surfaceOf(view, half, stepM).map(([y, z]) => at(y, z));
   const parts = [
     stroke('ground', [...line, at(-half, lowM - 2), at(half, lowM - 2)], true),
     hatching(line, 9, 7),

@@ -201,14 +201,14 @@ function worst(
   );
 }
 
-/** Stretches of a curve without a gap, one point a bin of some 2 pixels: the least of each bin, so that no dip is lost. */
+/** Stretches of a curve without a gap, one point a bin of some 3 pixels: the least of each bin, so that no dip is lost. */
 function piecesOf(
   curve: Float64Array,
   stationM: Float64Array,
   scale: StripScale,
   yOf: (value: number) => number,
 ): Point[][] {
-  const bin = Math.max(1, Math.floor((2 * curve.length) / (scale.right - scale.left)));
+  const bin = Math.max(1, Math.floor((3 * curve.length) / (scale.right - scale.left)));
   const pieces: Point[][] = [];
   let piece: Point[] = [];
   for (let i = 0; i < curve.length; i += bin) {
