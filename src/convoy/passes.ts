@@ -2,7 +2,7 @@ import { rankOf } from '../grade/verdict.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import { afterPasses, wears } from '../terrain/wear.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import type { Place } from './matrix.ts';
+import type { Cell, Place } from './matrix.ts';
 import { rowOf } from './matrix.ts';
 import type { Order, Runner } from './order.ts';
 import { orderOf } from './order.ts';
@@ -24,26 +24,43 @@ function canWear(obstacle: Obstacle): boolean {
   );
 }
 
-/** Whether a vehicle passes by itself once `passes` others have been. */
-function goes(vehicle: Vehicle, place: Place, direction: Direction, passes: number): boolean {
-  const [cell] = rowOf({ ...place, obstacle: worn(place.obstacle, passes) }, [vehicle], direction);
-  return rankOf(cell.verdicts[cell.best].verdict.word) <= rankOf('needs momentum');
+/** Those of `vehicles` that pass by themselves once `passes` others have been. */
+function goers(
+  vehicles: readonly Vehicle[],
+  place: Place,
+  direction: Direction,
+  passes: number,
+): ReadonlySet<Vehicle> {
+  const cells = rowOf({ ...place, obstacle: worn(place.obstacle, passes) }, vehicles, direction);
+  const goes = ({ verdicts, best }: Cell) => rankOf(verdicts[best].verdict.word) <= rankOf('needs momentum');
+  return new Set(vehicles.filter((_, i) => goes(cells[i])));
 }
 
-/** Most passes of others, up to `most`, after which a vehicle still goes unaided everywhere; -1 where it never does. */
+/**
+ * Most passes of others, up to `most`, after which each vehicle still goes unaided everywhere: Infinity where it bears
+ * them all, -1 where it never does.
+ */
 export function passesBorne(
-  vehicle: Vehicle,
+  vehicles: readonly Vehicle[],
   places: readonly Place[],
   direction: Direction,
   most: number,
-): number {
-  let borne = most;
+): number[] {
+  const borne = new Map(vehicles.map((vehicle) => [vehicle, most]));
+  const bearing = (passes: number) => vehicles.filter((vehicle) => borne.get(vehicle)! >= passes);
   for (const place of places) {
-    if (!goes(vehicle, place, direction, 0)) return -1;
+    const fresh = goers(bearing(0), place, direction, 0);
+    for (const vehicle of bearing(0)) if (!fresh.has(vehicle)) borne.set(vehicle, -1);
     if (!canWear(place.obstacle)) continue;
-    while (borne > 0 && !goes(vehicle, place, direction, borne)) borne--;
+    let unsure = bearing(1);
+    for (let passes = most; unsure.length > 0 && passes > 0; passes--) {
+      const asked = unsure.filter((vehicle) => borne.get(vehicle)! >= passes);
+      const through = goers(asked, place, direction, passes);
+      for (const vehicle of asked) if (!through.has(vehicle)) borne.set(vehicle, passes - 1);
+      unsure = unsure.filter((vehicle) => !through.has(vehicle));
+    }
   }
-  return borne >= most ? Infinity : borne;
+  return vehicles.map((vehicle) => (borne.get(vehicle)! >= most ? Infinity : borne.get(vehicle)!));
 }
 
 function canPull({ values }: Vehicle): boolean {
@@ -56,10 +73,12 @@ export function orderFor(
   vehicles: readonly Vehicle[],
   direction: Direction,
 ): Order {
-  const runners = vehicles.map((vehicle): Runner => ({
-    vehicleId: vehicle.id,
-    passesBorne: passesBorne(vehicle, places, direction, vehicles.length - 1),
-    canPull: canPull(vehicle),
-  }));
-  return orderOf(runners);
+  const borne = passesBorne(vehicles, places, direction, vehicles.length - 1);
+  return orderOf(
+    vehicles.map((vehicle, i): Runner => ({
+      vehicleId: vehicle.id,
+      passesBorne: borne[i],
+      canPull: canPull(vehicle),
+    })),
+  );
 }
