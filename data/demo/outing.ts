@@ -174,6 +174,12 @@ const CONVOY: readonly Member[] = [
     own: { ...FRONT_AND_REAR, winchN: 42e3, ropeM: 28, straps: true, boards: true, roofLoadKg: 40 },
   },
   {
+    name: 'Larkspur',
+    driver: 'Col Amery',
+    vehicleClass: 'all-wheel-drive soft-roader',
+    own: {},
+  },
+  {
     name: 'Pebble',
     driver: 'Tam Quill',
     vehicleClass: 'compact 4x4',
@@ -196,12 +202,6 @@ const CONVOY: readonly Member[] = [
     driver: 'Petra Nunn',
     vehicleClass: 'dual-cab utility',
     own: { rearDifferential: 'locker', massKg: 2600, straps: true },
-  },
-  {
-    name: 'Larkspur',
-    driver: 'Col Amery',
-    vehicleClass: 'all-wheel-drive soft-roader',
-    own: {},
   },
 ];
 

@@ -64,11 +64,16 @@ export async function matrix(page: Page): Promise<string[][]> {
   await page.waitForFunction(
     () => !document.querySelector('td')?.closest('table')?.textContent.includes('working it out'),
   );
-  return page
-    .locator('tbody tr')
-    .evaluateAll((rows) =>
-      rows.map((row) => [...row.querySelectorAll('td .word')].map((cell) => cell.textContent.trim())),
-    );
+  return page.locator('tbody tr').evaluateAll((rows) =>
+    rows.map((row) =>
+      [...row.querySelectorAll('td .word')].map((cell) => {
+        const word = cell.cloneNode(true) as Element;
+        // How sure it is comes later.
+        word.querySelector('.sure')?.remove();
+        return word.textContent.trim();
+      }),
+    ),
+  );
 }
 
 /** What the accessibility rules of axe-core find, as sentences. */
