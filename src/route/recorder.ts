@@ -76,6 +76,10 @@ export class Recorder implements XmlListener {
     return this.#waypoints.length > 0 ? recording : null;
   }
 
+  get awaitsPoint(): boolean {
+    return this.#place === TRKSEG;
+  }
+
   open(name: string, attributes: Attributes): boolean {
     const place = childOf(this.#place, name);
     this.#around.push(this.#place);

@@ -3,6 +3,7 @@ import type { Fault, FaultList } from './faults.ts';
 import { FAULTS, Stop } from './faults.ts';
 import type { ReadLimits } from './limits.ts';
 import { BARE_AMPERSAND, Mender } from './mend.ts';
+import { PLAIN_LENGTH, PlainPoints } from './plain.ts';
 
 /** What is heard of a document. Names come without their namespace prefix. */
 export interface XmlListener {
@@ -10,7 +11,16 @@ export interface XmlListener {
   /** May come in several pieces. `BARE_AMPERSAND` stands for an `&` that was written bare. */
   text(text: string): void;
   close(): boolean;
+  /** Whether the next thing to come is likely to be a point of a track. */
+  readonly awaitsPoint: boolean;
 }
+
+/** The state of saxes 6.0.0 between two tags; it keeps it to itself. */
+function stateOf(parser: SaxesParser): unknown {
+  return (parser as unknown as { state: unknown }).state;
+}
+
+const BETWEEN_TAGS = stateOf(new SaxesParser().write('<a> '));
 
 /**
  * The XML parser, guarded: bare `&` and forbidden characters are mended first, prefixes are stripped rather than
@@ -27,11 +37,17 @@ export class Xml {
   #heard = false;
   #unheardLength = 0;
   #errors = 0;
+  readonly #listener: XmlListener;
+  readonly #plain: PlainPoints;
+  /** The beginning of what may be a plain point. */
+  #held = '';
 
   constructor(listener: XmlListener, limits: ReadLimits, faults: FaultList) {
     this.#limits = limits;
     this.#faults = faults;
     this.#mender = new Mender(faults);
+    this.#listener = listener;
+    this.#plain = new PlainPoints(listener);
     const parser = this.#parser;
     const hear = (text: string) => listener.text(text);
     parser.on('opentag', ({ name, attributes }) => {
@@ -57,18 +73,45 @@ export class Xml {
 
   /** The line being read, from 1. */
   get line(): number {
-    return this.#parser.line;
+    return this.#parser.line + this.#plain.lines;
   }
 
   push(text: string): void {
-    this.#write(this.#mender.mended(text, this.line, false));
+    this.#read(this.#mender.mended(text, this.#lineAhead, false));
   }
 
   end(): void {
-    this.#write(this.#mender.mended('', this.line, true));
+    this.#read(this.#mender.mended('', this.#lineAhead, true));
+    this.#write(this.#held);
     if (!this.#sawRoot) throw new Stop(FAULTS.notXml);
     if (this.#depth > 0) throw new Stop(FAULTS.truncated);
     this.#parser.close();
+  }
+
+  /** The line where the next text begins. */
+  get #lineAhead(): number {
+    return this.line + this.#held.split('\n').length - 1;
+  }
+
+  /** Plain points are read beside the parser, which is given all else, and stands still between them. */
+  #read(text: string): void {
+    let rest = this.#held + text;
+    this.#held = '';
+    while (rest !== '') {
+      if (this.#listener.awaitsPoint && stateOf(this.#parser) === BETWEEN_TAGS) {
+        const end = this.#plain.read(rest);
+        if (end > 0) this.#unheardLength = 0;
+        rest = rest.slice(end);
+        if (rest.length < PLAIN_LENGTH && !rest.includes('</trkpt>')) {
+          this.#held = rest;
+          return;
+        }
+      }
+      const next = rest.lastIndexOf('<trkpt');
+      const upTo = next > 0 ? next : rest.length;
+      this.#write(rest.slice(0, upTo));
+      rest = rest.slice(upTo);
+    }
   }
 
   /** The parser joins a value in memory until it ends, and says nothing till then. */
