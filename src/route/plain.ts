@@ -37,8 +37,7 @@ export class PlainPoints {
 
   /** One whole point, looked through before any of it is told. */
   #point(): boolean {
-    const from = this.#at;
-    this.#space();
+    const before = this.#space();
     if (!this.#take('<trkpt ')) return false;
     const first = this.#take('lat="') ? 'lat' : this.#take('lon="') ? 'lon' : '';
     if (first === '') return false;
@@ -46,25 +45,22 @@ export class PlainPoints {
     if (a === null || !this.#take(first === 'lat' ? ' lon="' : ' lat="')) return false;
     const b = this.#until('"');
     if (b === null || !this.#take('>')) return false;
-    const opened = this.#at;
-    this.#space();
+    const beforeEle = this.#space();
     const ele = this.#take('<ele>') ? this.#until('<') : undefined;
     if (ele === null || (ele !== undefined && !this.#take('/ele>'))) return false;
-    const eleEnd = this.#at;
-    this.#space();
+    const beforeTime = this.#space();
     const time = this.#take('<time>') ? this.#until('<') : undefined;
     if (time === null || (time !== undefined && !this.#take('/time>'))) return false;
-    const timeEnd = this.#at;
-    this.#space();
+    const beforeEnd = this.#space();
     if (!this.#take('</trkpt>')) return false;
 
-    this.#count(from, opened);
+    this.lines += before;
     this.#listener.open('trkpt', first === 'lat' ? { lat: a, lon: b } : { lat: b, lon: a });
-    this.#count(opened, eleEnd);
+    this.lines += beforeEle;
     if (ele !== undefined) this.#tell('ele', ele);
-    this.#count(eleEnd, timeEnd);
+    this.lines += beforeTime;
     if (time !== undefined) this.#tell('time', time);
-    this.#count(timeEnd, this.#at);
+    this.lines += beforeEnd;
     this.#listener.close();
     return true;
   }
@@ -75,11 +71,12 @@ export class PlainPoints {
     this.#listener.close();
   }
 
-  #space(): void {
-    for (;;) {
+  /** Passes over white space, and answers how many lines end in it. Elsewhere in a plain point none does. */
+  #space(): number {
+    for (let lines = 0; ; this.#at++) {
       const code = this.#text.charCodeAt(this.#at);
-      if (code !== 32 && code !== NEWLINE && code !== 13 && code !== 9) return;
-      this.#at++;
+      if (code === NEWLINE) lines++;
+      else if (code !== 32 && code !== 13 && code !== 9) return lines;
     }
   }
 
@@ -101,9 +98,5 @@ export class PlainPoints {
     }
     this.#at = end + 1;
     return value;
-  }
-
-  #count(from: number, to: number): void {
-    for (let i = from; i < to; i++) if (this.#text.charCodeAt(i) === NEWLINE) this.lines++;
   }
 }
