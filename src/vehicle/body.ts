@@ -1,3 +1,4 @@
+import { breakoverAngleRad, tangentHeightM } from './angles.ts';
 import { HOUSING_HALF_M, OVERHANG_FROM } from './assumptions.ts';
 import type { VehicleValues } from './specs.ts';
 
@@ -26,20 +27,6 @@ export interface UndersidePoint {
 }
 
 /**
- * Height at distance x from an axle of the line that touches the tyre's arc of radius r and rises at angle A, as approach
- * and departure angles are defined (40 CFR 86.084-2):  h(x) = x tan A − r (1 / cos A − 1).
- */
-export function tangentHeightM(radiusM: number, xM: number, angleRad: number): number {
-  return xM * Math.tan(angleRad) - radiusM * (1 / Math.cos(angleRad) - 1);
-}
-
-/** Angle between level ground and the line from a point at distance x and height h that touches the tyre's arc; the reverse of `tangentHeightM`. */
-function tangentAngleRad(radiusM: number, xM: number, zM: number): number {
-  const below = radiusM - zM;
-  return Math.asin(Math.min(1, radiusM / Math.hypot(xM, below))) - Math.atan2(below, xM);
-}
-
-/**
  * Lowest that the underside can be at `aheadM` of mid-wheelbase if its rampover angle holds there: breakover is the sum
  * of the angles of the two tangents to the tyres' arcs (40 CFR 86.084-2), which grows with height; found by halving.
  */
@@ -53,9 +40,7 @@ export function crestHeightM(
   let high = wheelbaseM;
   for (let n = 0; n < 40; n++) {
     const mid = (low + high) / 2;
-    const angle =
-      tangentAngleRad(radiusM, wheelbaseM / 2 - aheadM, mid) +
-      tangentAngleRad(radiusM, wheelbaseM / 2 + aheadM, mid);
+    const angle = breakoverAngleRad(radiusM, wheelbaseM / 2 - aheadM, wheelbaseM / 2 + aheadM, mid);
     if (angle < rampoverRad) low = mid;
     else high = mid;
   }

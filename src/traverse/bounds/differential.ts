@@ -1,3 +1,4 @@
+import { BRAKE_TRACTION_SHARE, CENTRE_BIAS } from '../../vehicle/assumptions.ts';
 import type { VehicleValues } from '../../vehicle/specs.ts';
 import type { Aids } from '../../vehicle/aids.ts';
 
@@ -30,19 +31,13 @@ export function effort(a: number, b: number, coupling: Coupling): number {
   }
 }
 
-/**
- * Share of a locker's gain that brake traction control reaches by its calibration. Common practice, no source: late ones
- * jerk and lose most of it, early ones come close; the brake also eats the torque it holds.
- */
-const BRAKED_SHARE = { none: 0, late: 0.25, average: 0.5, early: 0.7 } as const;
-
 /** How the two wheels of an axle are joined with these aids engaged. */
 export function axleCoupling(values: VehicleValues, aids: Aids, axle: 'front' | 'rear'): Coupling {
   const kind = axle === 'front' ? values.frontDifferential : values.rearDifferential;
   const locked = axle === 'front' ? aids.frontLocked : aids.rearLocked;
   if (kind === 'locker' && locked) return { kind: 'locked' };
   const ratio = axle === 'front' ? values.frontBias : values.rearBias;
-  const share = BRAKED_SHARE[values.brakeTraction];
+  const share = BRAKE_TRACTION_SHARE[values.brakeTraction];
   if (kind === 'limited slip' && ratio > 1) return { kind: 'biased', ratio };
   return share > 0 ? { kind: 'braked', share } : { kind: 'open' };
 }
@@ -62,9 +57,6 @@ export function centreCoupling(values: VehicleValues, aids: Aids): Coupling | nu
       if (values.centre === 'limited slip') return { kind: 'biased', ratio: CENTRE_BIAS };
       return values.brakeTraction === 'none'
         ? { kind: 'open' }
-        : { kind: 'braked', share: BRAKED_SHARE[values.brakeTraction] };
+        : { kind: 'braked', share: BRAKE_TRACTION_SHARE[values.brakeTraction] };
   }
 }
-
-/** Bias ratio of a limited-slip centre or an on-demand clutch; an assumption, on the low side of usual designs. */
-const CENTRE_BIAS = 2.5;

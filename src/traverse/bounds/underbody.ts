@@ -4,7 +4,7 @@ import { rad } from '../../units.ts';
 import type { VehicleValues } from '../../vehicle/specs.ts';
 import type { Check, CheckName } from '../assess.ts';
 import type { Quantity } from '../../units.ts';
-import { breakoverAngleRad, tangentAngleRad } from './angles.ts';
+import { breakoverAngleRad, tangentAngleRad } from '../../vehicle/angles.ts';
 import type { Stance } from './stance.ts';
 
 /** What a tape under a vehicle and a rigid stance cannot tell from nothing; assumptions. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { degrees, rad } from '../../../src/units.ts';
 import { axleOf } from '../../../src/vehicle/axle.ts';
-import { crestHeightM, tangentHeightM } from '../../../src/vehicle/body.ts';
+import { tangentHeightM } from '../../../src/vehicle/angles.ts';
+import { crestHeightM } from '../../../src/vehicle/body.ts';
 import { classValues } from '../../../src/vehicle/classes.ts';
 
 describe('underside from angles', () => {

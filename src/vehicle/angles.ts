@@ -22,6 +22,14 @@ export function breakoverAngleRad(radiusM: number, frontM: number, rearM: number
 }
 
 /** Clearance that a crest of the given breakover angle takes up midway between axles on point contacts, metres. */
-export function crestHeightM(wheelbaseM: number, crestRad: number): number {
+export function pointCrestHeightM(wheelbaseM: number, crestRad: number): number {
   return (wheelbaseM / 2) * Math.tan(crestRad / 2);
+}
+
+/**
+ * Height at distance x from an axle of the line that touches the tyre's arc of radius r and rises at angle A, the reverse
+ * of `tangentAngleRad`:  h(x) = x tan A − r (1 / cos A − 1).
+ */
+export function tangentHeightM(radiusM: number, xM: number, angleRad: number): number {
+  return xM * Math.tan(angleRad) - radiusM * (1 / Math.cos(angleRad) - 1);
 }

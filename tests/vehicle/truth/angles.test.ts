@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { breakoverAngleRad, crestHeightM, tangentAngleRad } from '../../../../src/traverse/bounds/angles.ts';
-import { degrees, rad } from '../../../../src/units.ts';
+import { breakoverAngleRad, pointCrestHeightM, tangentAngleRad } from '../../../src/vehicle/angles.ts';
+import { degrees, rad } from '../../../src/units.ts';
 
 describe('clearance angles by definition', () => {
   // Australian Design Rule 43/04 cl. 6.4.2 and 6.4.3: 33.33 mm of clearance for each metre of axle spacing is printed as
   // the same demand as an apex of 7°38′ between two planes; tolerance 1′.
   it('33.33 mm a metre is an apex of 7°38′', () => {
     const apex = 7 + 38 / 60;
-    expect(Math.abs(crestHeightM(1, rad(apex)) - 0.03333)).toBeLessThan(0.0001);
+    expect(Math.abs(pointCrestHeightM(1, rad(apex)) - 0.03333)).toBeLessThan(0.0001);
     expect(Math.abs(degrees(breakoverAngleRad(1e-9, 0.5, 0.5, 0.03333)) - apex)).toBeLessThan(1 / 60);
   });
 
