@@ -104,6 +104,13 @@ export function shown(valueSi: number, quantity: Quantity, system: System): stri
   return label === '' || label === '°' ? text + label : `${text} ${label}`;
 }
 
+/** As `shown`, in whole units, for what is not known any better: `690 m`, `33 ft`. */
+export function round(valueSi: number, quantity: Quantity, system: System): string {
+  if (Number.isNaN(valueSi)) return 'not known';
+  const { label, perSi } = QUANTITIES[quantity][system];
+  return `${Math.round(valueSi * perSi).toLocaleString('en')} ${label}`.replace('-', '−');
+}
+
 /** Steepness the three ways people say it, such as `18.0°, 32 %, 1 in 3.1`. */
 export function slopeText(slopeRad: number): string {
   if (Number.isNaN(slopeRad)) return 'not known';

@@ -1,7 +1,10 @@
-import type { SlopeSegment } from '../route/slope.ts';
+import type { Climb, Steepest, SteepestPair } from '../route/climb.ts';
+import { climbOf, STEEPEST_OVER_M, steepestOf } from '../route/climb.ts';
+import type { SlopeProfile, SlopeSegment } from '../route/slope.ts';
 import { slopeOf } from '../route/slope.ts';
 import type { Track } from '../route/track.ts';
-import { shown, slopeText } from '../units.ts';
+import type { System } from '../units.ts';
+import { round, shown, slopeText } from '../units.ts';
 import type { Answer, Command } from './command.ts';
 import { nothingBut } from './command.ts';
 import { gpxFrom } from './input.ts';
@@ -17,15 +20,15 @@ export const slopes: Command = {
     if (value === null) return nothingBut(problems);
     const tracks = value.tracks.map((track) => ({ track, profile: slopeOf(track) }));
     const answer: Answer = {
-      text: tracks
-        .map(({ track, profile }) => textOf(track, profile.baselineM, profile.segments, options))
-        .join('\n\n'),
+      text: tracks.map(({ track, profile }) => textOf(track, profile, options)).join('\n\n'),
       json: tracks.map(({ track, profile }) => ({
         name: track.name,
         kind: track.kind,
         points: track.length,
         lengthM: lengthOf(track),
         baselineM: profile.baselineM,
+        ...climbs(profile, options.reversed),
+        steepest: steepestRows(profile, lengthOf(track), options.reversed),
         segments: travelled(profile.segments, lengthOf(track), options.reversed),
       })),
       problems,
@@ -34,12 +37,8 @@ export const slopes: Command = {
   },
 };
 
-function textOf(
-  track: Track,
-  baselineM: number,
-  segments: readonly SlopeSegment[],
-  { system, reversed }: Options,
-): string {
+function textOf(track: Track, profile: SlopeProfile, { system, reversed }: Options): string {
+  const { baselineM, segments } = profile;
   const lengthM = lengthOf(track);
   const parts = track.segmentStart.length;
   const head = [
@@ -48,7 +47,7 @@ function textOf(
     ...(parts > 1 ? [`${parts} parts with gaps between`] : []),
     ...(reversed ? ['reversed'] : []),
   ].join(', ');
-  const note = `Slope is read over ${shown(baselineM, 'length', system)} of track: a shorter pitch may be steeper than it says.`;
+  const note = `Slope is read over ${round(baselineM, 'length', system)} of track: a shorter pitch may be steeper than it says.`;
   const rows = travelled(segments, lengthM, reversed);
   if (rows.length === 0) return `${head}\nThe track has no length, and so no slope.`;
   const table = tableText<SlopeSegment>(
@@ -61,7 +60,49 @@ function textOf(
     ],
     rows,
   );
-  return `${head}\n${note}\n\n${table}`;
+  const { ascentM, descentM } = climbs(profile, reversed);
+  const length = (valueM: number) => round(valueM, 'length', system);
+  const up = `Up ${length(ascentM)} and down ${length(descentM)} in all.`;
+  const steepest = tableText<SteepestRow>(
+    [
+      { head: 'steepest over', right: true, cell: ({ overM }) => length(overM) },
+      { head: 'climb', cell: ({ climb }) => steepestText(climb, system) },
+      { head: 'descent', cell: ({ descent }) => steepestText(descent, system) },
+    ],
+    steepestRows(profile, lengthM, reversed),
+  );
+  return `${head}\n${note}\n${up}\n\n${steepest}\n\n${table}`;
+}
+
+/** Metres up and down in the direction of travel. */
+function climbs(profile: SlopeProfile, reversed: boolean): Climb {
+  const { ascentM, descentM } = climbOf(profile);
+  return reversed ? { ascentM: descentM, descentM: ascentM } : { ascentM, descentM };
+}
+
+interface SteepestRow extends SteepestPair {
+  readonly overM: number;
+}
+
+function steepestRows(profile: SlopeProfile, lengthM: number, reversed: boolean): SteepestRow[] {
+  return STEEPEST_OVER_M.map((overM) => {
+    const { climb, descent } = steepestOf(profile, overM);
+    if (!reversed) return { overM, climb, descent };
+    return { overM, climb: turned(descent, lengthM), descent: turned(climb, lengthM) };
+  });
+}
+
+/** The same stretch met from the other end. */
+function turned(steepest: Steepest | null, lengthM: number): Steepest | null {
+  if (steepest === null) return null;
+  const { fromM, toM, slopeRad } = steepest;
+  return { ...steepest, fromM: lengthM - toM, toM: lengthM - fromM, slopeRad: -slopeRad };
+}
+
+function steepestText(steepest: Steepest | null, system: System): string {
+  if (steepest === null) return 'none that is known';
+  const { slopeRad, plusMinusRad, fromM } = steepest;
+  return `${slopeText(slopeRad)} ± ${shown(plusMinusRad, 'angle', system)} at ${shown(fromM, 'distance', system)}`;
 }
 
 /** Segments as they are met, measured from where the travel begins. */

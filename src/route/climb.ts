@@ -63,6 +63,9 @@ export interface Steepest {
   readonly plusMinusRad: number;
 }
 
+/** Lengths over which the steepest is told: about a vehicle with its run-up, a pitch, a hill. */
+export const STEEPEST_OVER_M = [10, 20, 50] as const;
+
 /** Null where nothing climbs, or descends, over the whole length. */
 export interface SteepestPair {
   readonly climb: Steepest | null;
@@ -70,8 +73,9 @@ export interface SteepestPair {
 }
 
 /**
- * The steepest climb and the steepest descent over `lengthM`, on the smoothed elevation.
- * Passed over is what is less steep than it is uncertain, as where a receiver has only just found its height. A stretch shorter than the baseline is known no better than one of its length, and can be steeper than this says.
+ * The steepest climb and the steepest descent over `lengthM`, on the smoothed elevation. Passed over is what is less steep
+ * than it is uncertain, as where a receiver has only just found its height. A stretch shorter than the baseline is known
+ * no better than one of its length, and can be steeper than this says.
  */
 export function steepestOf(profile: SlopeProfile, lengthM: number): SteepestPair {
   const { stationM, smoothedM, plusMinusRad, baselineM } = profile;

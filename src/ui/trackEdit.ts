@@ -1,9 +1,11 @@
 import type { Trip } from '../archive/trip.ts';
+import type { Steepest } from '../route/climb.ts';
+import { climbOf, STEEPEST_OVER_M, steepestOf } from '../route/climb.ts';
 import { nearestOn, pointAt } from '../route/station.ts';
 import type { SlopeProfile } from '../route/slope.ts';
 import type { Track, Waypoint } from '../route/track.ts';
 import type { System } from '../units.ts';
-import { shown, slopeText } from '../units.ts';
+import { round, shown, slopeText } from '../units.ts';
 import type { Pin } from './obstacleEdit.ts';
 
 /** What a trip is called until someone or its track names it. */
@@ -51,9 +53,24 @@ export function elevationShare(track: Track): number {
   return track.length === 0 ? 0 : known / track.length;
 }
 
-/** The steepest segments of a track either way, in words. */
-export function steepest({ segments }: SlopeProfile): { readonly up: string; readonly down: string } {
-  const slopes = segments.filter(({ known }) => known).map(({ slopeRad }) => slopeRad);
-  const words = (slopeRad: number) => (slopes.length === 0 ? 'not known' : slopeText(Math.abs(slopeRad)));
-  return { up: words(Math.max(0, ...slopes)), down: words(Math.min(0, ...slopes)) };
+/** What the track climbs in all, and where it is steepest, in the recorded direction: names and words for a table. */
+export function climbRows(profile: SlopeProfile, system: System): [name: string, words: string][] {
+  const { ascentM, descentM } = climbOf(profile);
+  const height = (valueM: number) => round(valueM, 'length', system);
+  const words = (steepest: Steepest | null) =>
+    steepest === null
+      ? 'none that is known'
+      : `${slopeText(steepest.slopeRad)} ± ${shown(steepest.plusMinusRad, 'angle', system)}, at ${shown(steepest.fromM, 'distance', system)}`;
+  const known = profile.segments.some((segment) => segment.known);
+  return [
+    ['Up and down', known ? `${height(ascentM)} up, ${height(descentM)} down` : 'not known'],
+    ...STEEPEST_OVER_M.flatMap((overM): [string, string][] => {
+      const { climb, descent } = steepestOf(profile, overM);
+      const over = round(overM, 'length', system);
+      return [
+        [`Steepest ${over} up`, words(climb)],
+        [`Steepest ${over} down`, words(descent)],
+      ];
+    }),
+  ];
 }
