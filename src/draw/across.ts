@@ -1,3 +1,4 @@
+import { BODY_TO_M, bodyAcross } from './body.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -24,8 +25,6 @@ export interface AcrossView {
   readonly widthPx: number;
 }
 
-/** Body drawn up to here above its own level ground; above it nothing can be misread. */
-const BODY_TO_M = 0.95;
 /** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
 const FRAME_STEP_M = 0.25;
 /** Depths of what runs right across are dimensioned beside the vehicle, at this share of the half that is drawn. */
@@ -121,25 +120,9 @@ function posed(stood: Stood, { end, offsetM }: AcrossView, at: At, className: st
   );
 }
 
-function bodyLine({ values: v }: Stood, pose: AxlePose, on: At): string {
-  const out = v.widthM / 2 - 0.1;
-  const inner = Math.max(0.2, pose.left.yM - v.tyreSectionM / 2 - 0.08);
-  const outline: Point[] = [
-    on(out, BODY_TO_M),
-    on(out, v.sillHeightM + 0.05),
-    on(out - 0.05, v.sillHeightM),
-    on(inner, v.sillHeightM),
-    on(inner - 0.06, v.bellyHeightM),
-    on(-inner + 0.06, v.bellyHeightM),
-    on(-inner, v.sillHeightM),
-    on(-out + 0.05, v.sillHeightM),
-    on(-out, v.sillHeightM + 0.05),
-    on(-out, BODY_TO_M),
-  ];
-  const broken = Array.from({ length: 13 }, (_, i) =>
-    on(out - (i / 12) * 2 * out, BODY_TO_M + (i % 2 === 0 ? 0 : 0.035)),
-  );
-  return stroke('body', outline) + stroke('broken', broken);
+function bodyLine({ values }: Stood, pose: AxlePose, on: At): string {
+  const inner = Math.max(0.2, pose.left.yM - values.tyreSectionM / 2 - 0.08);
+  return bodyAcross(values, inner, BODY_TO_M, on);
 }
 
 function tyre(sectionM: number, radiusM: number, wheel: WheelPose, pose: AxlePose, offsetM: number, at: At) {

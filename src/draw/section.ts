@@ -1,3 +1,4 @@
+import { BODY_TO_M, bodyAcross } from './body.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
@@ -20,9 +21,6 @@ export interface SectionView {
   readonly system: System;
   readonly widthPx: number;
 }
-
-/** Body drawn up to here above the tyres' ground; above it nothing can be misread. */
-const BODY_TO_M = 0.95;
 
 /**
  * A true-to-scale cut across the obstacle as SVG text, seen along the recorded direction: left is left, and the ground
@@ -79,26 +77,10 @@ function vehicleAt(v: VehicleValues, stance: Stance, offsetM: number, topZ: numb
           true,
         )
       : stroke('shaft', [on(from, axleZ), on(to, axleZ)]);
-  const out = v.widthM / 2 - 0.1;
   const bodyZ = Math.min(BODY_TO_M, topZ - stance.heightM);
   const inner = Math.max(0.2, track - section - 0.08);
-  const body: Point[] = [
-    on(out, bodyZ),
-    on(out, v.sillHeightM + 0.05),
-    on(out - 0.05, v.sillHeightM),
-    on(inner, v.sillHeightM),
-    on(inner - 0.06, v.bellyHeightM),
-    on(-inner + 0.06, v.bellyHeightM),
-    on(-inner, v.sillHeightM),
-    on(-out + 0.05, v.sillHeightM),
-    on(-out, v.sillHeightM + 0.05),
-    on(-out, bodyZ),
-  ];
-  const broken = Array.from({ length: 13 }, (_, i) =>
-    on(out - (i / 12) * 2 * out, bodyZ + (i % 2 === 0 ? 0 : 0.035)),
-  );
   return (
-    `<g class="vehicle">${stroke('body', body)}${stroke('broken', broken)}` +
+    `<g class="vehicle">${bodyAcross(v, inner, bodyZ, on)}` +
     tube(-track, track) +
     tyre(track) +
     tyre(-track) +
