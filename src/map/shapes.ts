@@ -1,6 +1,10 @@
 import type { Feature, FeatureCollection, LineString, Point, Polygon, Position } from 'geojson';
 import { wrapLng } from '../route/ellipsoid.ts';
 import type { Path } from '../route/geo.ts';
+import { simplified } from '../route/geo.ts';
+
+/** What is drawn of a recorded track stays within this of it, metres: far less than a receiver is off. */
+const TRACK_WITHIN_M = 0.5;
 
 /** Longitudes run on past 180 where a path crosses that meridian, as maps want it. */
 export function positionsOf({ lng, lat }: Path): Position[] {
@@ -17,6 +21,11 @@ export function lineShape(path: Path, properties: object): Feature<LineString> {
     properties: { ...properties },
     geometry: { type: 'LineString', coordinates: positionsOf(path) },
   };
+}
+
+/** A part of a recorded track, with the points that make no difference to the eye left out: a long one draws faster. */
+export function trackShape(path: Path, properties: object): Feature<LineString> {
+  return lineShape(simplified(path, TRACK_WITHIN_M), properties);
 }
 
 export function pointShape(lng: number, lat: number, properties: object): Feature<Point> {
