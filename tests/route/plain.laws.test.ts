@@ -9,13 +9,19 @@ const fixtures = readdirSync(folder)
   .map((name) => readFileSync(`${folder}/${name}`, 'utf8'));
 const demo = readFileSync('public/demo/hobnail-spur.gpx', 'utf8').slice(0, 40_000);
 
-const read = (text: string) => readGpx(new TextEncoder().encode(text));
+/** What is read. In which line text behind the root is noticed depends on where the text was cut, so that is left out. */
+async function read(text: string) {
+  const { value, problems } = await readGpx(new TextEncoder().encode(text));
+  const behind = (what: string) => what.startsWith('Something stands after the end');
+  return { value, problems: problems.map((one) => (behind(one.what) ? { ...one, where: '' } : one)) };
+}
 
 /** The same document to XML, with no point left that is read beside the parser. */
 function unplain(text: string): string {
   return text.replaceAll('<trkpt ', '<trkpt\t');
 }
 
+/** No NUL: it is faulted when it comes, which may be just behind the place where reading stopped. */
 const PIECES = [
   '<',
   '>',
