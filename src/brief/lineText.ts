@@ -1,3 +1,5 @@
+import type { OpenTo } from '../convoy/openTo.ts';
+import { offsetOf } from '../grade/verdict.ts';
 import type { Direction, Line } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -10,7 +12,7 @@ export function lineText(line: Line, direction: Direction, system: System): stri
     case 'bypass':
       return `${line.name} (bypass)`;
     case 'offset': {
-      const leftM = direction === 'reversed' ? -line.offsetM : line.offsetM;
+      const leftM = offsetOf(line, direction);
       const side = leftM > 0 ? 'left' : 'right';
       return `${line.name} (${shown(Math.abs(leftM), 'size', system)} to the ${side} of the main line)`;
     }
@@ -21,6 +23,29 @@ export function lineText(line: Line, direction: Direction, system: System): stri
 export function lineCall(line: Line, direction: Direction, system: System): string {
   if (line.kind === 'main') return 'main line';
   if (line.kind === 'bypass') return `bypass: ${line.name}`;
-  const leftM = direction === 'reversed' ? -line.offsetM : line.offsetM;
+  const leftM = offsetOf(line, direction);
   return `${shown(Math.abs(leftM), 'size', system)} ${leftM > 0 ? 'left' : 'right'} of main line`;
+}
+
+/** The same along a line on the map, where the main line is seen beside it: `left 0.40 m`. */
+export function lineTag(line: Line, direction: Direction, system: System): string {
+  if (line.kind !== 'offset') return lineCall(line, direction, system);
+  const leftM = offsetOf(line, direction);
+  return `${leftM > 0 ? 'left' : 'right'} ${shown(Math.abs(leftM), 'length', system)}`;
+}
+
+/** Beyond this many names it is only said how many. */
+const NAMES = 2;
+
+/** To whom a line is open: `track widths 1.42–1.52 m`; empty where that is not known. */
+export function openText(open: OpenTo | null, system: System): string {
+  if (open === null) return '';
+  if (open.trackWidthM === null) return 'open to none of this convoy';
+  const { least, greatest } = open.trackWidthM;
+  const [from, to] = [shown(least, 'length', system), shown(greatest, 'length', system)];
+  const [number] = from.split(' ');
+  const range = from === to ? `track width ${from}` : `track widths ${number}–${to}`;
+  if (open.shutTo.length === 0) return range;
+  const names = open.shutTo.map(({ name }) => name || 'unnamed');
+  return `${range}, not ${names.length > NAMES ? `${names.length} of those` : names.join(' or ')}`;
 }
