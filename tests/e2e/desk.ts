@@ -1,5 +1,5 @@
 import axe from 'axe-core';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
 import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
 
@@ -17,8 +17,19 @@ export interface Desk {
   readonly faults: string[];
 }
 
-export async function sitDown(browser: Browser, url: string, viewport = WIDE): Promise<Desk> {
-  const context = await browser.newContext({ viewport, acceptDownloads: true });
+/** Without service worker, which would fetch beside every test and answer before its routes. */
+export async function sitDown(
+  browser: Browser,
+  url: string,
+  viewport = WIDE,
+  device: BrowserContextOptions = {},
+): Promise<Desk> {
+  const context = await browser.newContext({
+    viewport,
+    acceptDownloads: true,
+    serviceWorkers: 'block',
+    ...device,
+  });
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
