@@ -18,6 +18,7 @@ import { reversedCorridor, reversedFeature } from '../terrain/reverse.ts';
 import type { Direction, Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { corridorFields, planeFields, stretchOf } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { engineOf } from './descentText.ts';
 import type { Spotter } from './spotter.ts';
 import { spotterFor } from './spotter.ts';
 import type { StoppedOn } from './stopped.ts';
@@ -71,7 +72,7 @@ export interface Stop {
 export interface Card {
   readonly vehicle: Vehicle;
   readonly calls: readonly { readonly stop: Stop; readonly answer: Answer }[];
-  /** Numbers of the obstacles that it takes as it comes, on the main line. */
+  /** Numbers of the obstacles that it takes as it comes, on the main line, and not down a slope. */
   readonly plain: readonly number[];
 }
 
@@ -141,7 +142,10 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
 function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {
   const all = stops.map((stop) => ({ stop, answer: stop.answers[v] }));
   const isPlain = ({ answer: { verdict, line } }: (typeof all)[number]) =>
-    verdict.word === 'goes' && verdict.rung === verdict.ladder[0].rung && line.kind === 'main';
+    verdict.word === 'goes' &&
+    verdict.rung === verdict.ladder[0].rung &&
+    line.kind === 'main' &&
+    engineOf(verdict) === null;
   return {
     vehicle,
     calls: all.filter((one) => !isPlain(one)),

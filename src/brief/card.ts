@@ -6,6 +6,7 @@ import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Answer, Briefing, Card, Stop } from './brief.ts';
+import { descentText, ON_THE_WAY_DOWN, stabilityText } from './descentText.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { lineCall } from './lineText.ts';
@@ -36,6 +37,7 @@ export function driverCard(card: Card, place: number, briefing: Briefing, system
           </div>`
     }
     ${names.length === 0 ? NOTHING : html`<p><b>As it comes, main line:</b> ${names.join(', ')}.</p>`}
+    ${goesDown(card, system) ? html`<p><b>On the way down:</b> ${[ON_THE_WAY_DOWN, stabilityText(vehicle.values)].filter(Boolean).join(' ')}</p>` : NOTHING}
     ${usedIn(calls).map((on) => html`<p><b>If it stops, ${on}:</b> ${IF_IT_STOPS[on]}</p>`)}
     <p>
       Walk it first; in doubt, do not go. One vehicle on an obstacle at a time.
@@ -66,11 +68,14 @@ function callBlock(stop: Stop, answer: Answer, briefing: Briefing, system: Syste
   </div>`;
 }
 
-/** Line, aids, speed, and what to watch. */
-function doing({ verdict, line }: Answer, direction: Direction, system: System): string {
+/** Line, aids, speed, how to go down, and what to watch. */
+function doing({ verdict, line, vehicle }: Answer, direction: Direction, system: System): string {
   const speed = verdict.word === 'needs momentum' ? demandText(verdict, system) : '';
   const care = verdict.word === 'goes' ? '' : limitText(verdict);
-  return [lineCall(line, direction, system), engagedText(verdict), speed, care].filter(Boolean).join('; ');
+  const down = descentText(verdict, vehicle.values, system);
+  return [lineCall(line, direction, system), engagedText(verdict), speed, down, care]
+    .filter(Boolean)
+    .join('; ');
 }
 
 function helper({ recovery }: Answer, { outing }: Briefing, system: System): Html {
@@ -86,6 +91,14 @@ function sketch({ stretch, offsetM, vehicle, verdict }: Answer): Html {
   if (verdict.word === 'not known') return NOTHING;
   const stationM = tellingStationM(stretch.features);
   return drawing(sketchSvg({ stretch, stationM, offsetM, vehicle: vehicle.values, widthPx: SKETCH_PX }));
+}
+
+/** Whether this driver is told of a descent. */
+function goesDown({ calls }: Card, system: System): boolean {
+  return calls.some(
+    ({ answer: { verdict, vehicle } }) =>
+      goesSomehow(verdict.word) && descentText(verdict, vehicle.values, system) !== '',
+  );
 }
 
 /** Kinds of place where this driver may have to stop, in the order of `IF_IT_STOPS`. */

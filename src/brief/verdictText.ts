@@ -1,11 +1,11 @@
 import { outOfHundred } from '../grade/sureness.ts';
 import type { RungVerdict, Verdict, VerdictWord } from '../grade/verdict.ts';
-import type { Check } from '../traverse/assess.ts';
+import type { Measured } from '../traverse/assess.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 
 /** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`. */
-export function marginText(check: Check, system: System): string {
+export function marginText(check: Measured, system: System): string {
   const size = amount(Math.abs(check.margin), check, system);
   if (!/[1-9]/.test(size)) return check.margin < 0 ? 'just short' : 'just enough';
   return check.margin < 0 ? `short by ${size}` : `${size} spare`;
@@ -24,7 +24,7 @@ function passes(word: VerdictWord): boolean {
 }
 
 /** One side of a check in its unit: what there is, or what is needed. */
-export function amount(value: number, { quantity }: Pick<Check, 'quantity'>, system: System): string {
+export function amount(value: number, { quantity }: Pick<Measured, 'quantity'>, system: System): string {
   return quantity === 'share' ? `${value.toFixed(2)} of its weight` : shown(value, quantity, system);
 }
 

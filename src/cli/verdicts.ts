@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../brief/cautions.ts';
+import { descentText, engineOf } from '../brief/descentText.ts';
 import { demandText, goesSomehow, limitMarginText, limitText } from '../brief/verdictText.ts';
 import type { Cell } from '../convoy/matrix.ts';
 import { inOrderOfTravel, matrixOf } from '../convoy/matrix.ts';
@@ -64,7 +65,14 @@ function tableOf(rows: readonly Row[], system: System): string {
       },
       {
         head: 'why',
-        cell: ({ verdict }) => [limitText(verdict), demandText(verdict, system)].filter(Boolean).join('; '),
+        cell: ({ verdict, vehicle }) =>
+          [
+            limitText(verdict),
+            demandText(verdict, system),
+            goesSomehow(verdict.word) ? descentText(verdict, vehicle.values, system) : '',
+          ]
+            .filter(Boolean)
+            .join('; '),
       },
     ],
     rows,
@@ -85,6 +93,7 @@ function plain({ obstacleId, vehicleId, verdicts, best }: Cell) {
       limit: verdict.limit,
       entrySpeedMps: verdict.entrySpeedMps,
       pullN: verdict.pullN,
+      engineBraking: engineOf(verdict),
     })),
   };
 }

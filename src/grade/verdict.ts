@@ -59,7 +59,19 @@ const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', '
 /** Checks whose failing leaves a vehicle standing unharmed, for another to pull on. */
 const STRANDS: readonly CheckName[] = ['soft ground', 'traction'];
 
-function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
+/**
+ * Part of what braked wheels hold on a descent that a foot may be left to hold without care. A wheel that uses half of its
+ * grip to brake keeps 87 % of it sideways (friction circle); a foot cannot tell which wheel is the light one, hill descent
+ * control can. Common practice, no source.
+ */
+const FOOT_SHARE = 0.5;
+
+/** Whether a foot on the brake has to hold more of a descent than that. */
+function leansOnFoot({ engine }: Check, hillDescent: boolean): boolean {
+  return engine !== undefined && !hillDescent && engine.braked > FOOT_SHARE;
+}
+
+function judge(rung: Rung, entered: Findings, worst: Findings, hillDescent: boolean): RungVerdict {
   const said = (word: VerdictWord, limit: Check, entrySpeedMps = 0, pullN = 0): RungVerdict => ({
     rung,
     word,
@@ -89,6 +101,8 @@ function judge(rung: Rung, entered: Findings, worst: Findings): RungVerdict {
   const sure =
     worst.checks.every((check) => check.margin >= 0) &&
     entered.checks.every((check) => check.margin >= check.tolerance);
+  const braking = worst.checks.find((check) => leansOnFoot(check, hillDescent));
+  if (sure && braking !== undefined) return said('goes with care', braking);
   return said(sure ? 'goes' : 'goes with care', limiting(worst.checks));
 }
 
@@ -157,7 +171,7 @@ export function verdictOn(
     const [a, b] = [entered[i], worst[i]];
     if (!a.known) return notKnown(rung, a.cause);
     if (!b.known) return notKnown(rung, b.cause);
-    return judge(rung, a, b);
+    return judge(rung, a, b, vehicle.values.hillDescent);
   });
   const best = verdicts.reduce((least, next) => (rankOf(next.word) < rankOf(least.word) ? next : least));
   return { ...best, ladder: verdicts };

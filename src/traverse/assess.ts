@@ -25,9 +25,8 @@ export const CHECKS = [
 
 export type CheckName = (typeof CHECKS)[number];
 
-/** One check: what there is, what is needed, and how far that is from the limit. */
-export interface Check {
-  readonly name: CheckName;
+/** What there is, what is needed, and how far that is from the limit. */
+export interface Measured {
   /** Unit of `have`, `need`, `margin` and `tolerance`. */
   readonly quantity: Quantity;
   readonly have: number;
@@ -40,6 +39,23 @@ export interface Check {
   readonly stationM: number;
   /** What limits, as a driver would say it: "rear differential on the crown between the ruts". */
   readonly cause: string;
+}
+
+/** One check. */
+export interface Check extends Measured {
+  readonly name: CheckName;
+  /** Of braking on a descent: what the engine does of it. */
+  readonly engine?: EngineBraking;
+}
+
+/**
+ * Engine braking on a descent, where it falls furthest short: the slope that engine and rolling resistance hold in first
+ * gear at a walk, and the slope under the wheels there. No check of its own, as brakes make up for what it lacks; nor does
+ * it add to what they hold.
+ */
+export interface EngineBraking extends Measured {
+  /** What brakes must hold beside it over what wheels can hold, at the station where that is most; at 1 they slide. */
+  readonly braked: number;
 }
 
 /** Everything found out about one vehicle on one line with one set of aids. */

@@ -1,9 +1,11 @@
 import type { Part } from '../vehicle/body.ts';
-import type { Check, CheckName } from './assess.ts';
+import type { Check, CheckName, EngineBraking } from './assess.ts';
 import type { Gap } from './clearance.ts';
+import type { Descent } from './descent.ts';
+import { ENGINE_LIMITS, HANGING } from './descent.ts';
 import type { Effort } from './effort.ts';
 import { WHEELS } from './equilibrium.ts';
-import { TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
+import { DESCENT_FROM, HANGS, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import type { TipMargin } from './stability.ts';
 import type { Up } from './up.ts';
@@ -19,6 +21,11 @@ const TOUCHES: Readonly<Record<Part, readonly [CheckName, string]>> = {
   'front differential': ['front differential', 'front differential touches'],
   'rear differential': ['rear differential', 'rear differential touches'],
 };
+
+/** The check that a part of the underside belongs to. */
+export function clearanceOf(part: Part): CheckName {
+  return TOUCHES[part][0];
+}
 
 /** One check of each name, at its part with the least gap. */
 export function clearanceChecks(gaps: readonly Gap[]): Check[] {
@@ -89,11 +96,13 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
   for (let n = 0; n < effort.length; n++) {
     if (record.standing[n] !== 0) continue;
     if (hold < 0 || effort.hold[n] < effort.hold[hold]) hold = n;
-    if (brake < 0 || effort.brake[n] < effort.brake[brake]) brake = n;
+    if (brake < 0 || spare(effort, n) < spare(effort, brake)) brake = n;
     if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
   }
-  const slope = Math.abs(up.x);
-  const braking = up.x < 0 ? 'wheels slide on the way down' : 'brakes cannot hold it on the climb';
+  const braking = effort.slidesBack[brake]
+    ? 'brakes cannot hold it on the climb'
+    : 'wheels slide on the way down';
+  const engine = effort.descent === null ? null : engineBraking(effort.descent, record, up);
   return [
     at(
       'side hold',
@@ -103,9 +112,49 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
       effort.holdAsk[hold],
       HOLD_CAUSES[effort.holdCase[hold]],
     ),
-    at('braking', brake, record, effort.brake[brake], slope, braking),
+    {
+      ...at('braking', brake, record, effort.brake[brake], effort.brakeAsk[brake], braking),
+      ...(engine && { engine }),
+    },
     at('traction', pull, record, effort.push[pull], effort.ask[pull], tractionCause(effort, record, pull)),
   ];
+}
+
+function spare({ brake, brakeAsk }: Effort, n: number): number {
+  return brake[n] - brakeAsk[n];
+}
+
+/** Null where the line is no descent: on a plane that does not fall only what falls for longer than a step is one. */
+function engineBraking(descent: Descent, record: TraverseRecord, up: Up): EngineBraking | null {
+  const { ask, brake, engine } = descent;
+  let worst = -1;
+  let steepest = 0;
+  let braked = 0;
+  for (let n = 0; n < ask.length; n++) {
+    if (record.standing[n] !== 0 || ask[n] < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
+    if (worst < 0 || engine[n] - ask[n] < engine[worst] - ask[worst]) worst = n;
+    steepest = Math.max(steepest, ask[n]);
+    braked = Math.max(braked, ask[n] < brake[n] ? Math.max(0, ask[n] - engine[n]) / brake[n] : 1);
+  }
+  if (steepest < DESCENT_FROM) return null;
+  const have = Math.asin(Math.min(1, engine[worst]));
+  const need = Math.asin(Math.min(1, ask[worst]));
+  return {
+    quantity: 'angle',
+    have,
+    need,
+    margin: have - need,
+    tolerance: TOLERANCE.grip,
+    stationM: record.stationM[worst],
+    cause: engineCause(descent.limitedBy[worst]),
+    braked,
+  };
+}
+
+function engineCause(limitedBy: number): string {
+  if (limitedBy < HANGING) return ENGINE_LIMITS[limitedBy];
+  const wheels = WHEELS.filter((_, i) => limitedBy & (1 << i)).join(' and ');
+  return `${wheels} in the air, and an open differential lets the engine braking go`;
 }
 
 /** A check of forces over weight at station `n`; where the vehicle stands nowhere (`n` < 0) nothing is left. */
@@ -143,9 +192,6 @@ function at(
 
 /** Climb of a contact, weighed by load, from which a wheel is said to stand against a step. */
 const STEP = 0.25;
-
-/** Load under which a wheel counts as hanging, over the mean of the four. */
-const HANGS = 0.15;
 
 function tractionCause(effort: Effort, record: TraverseRecord, n: number): string {
   if (n < 0) return '';

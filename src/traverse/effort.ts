@@ -2,8 +2,10 @@ import type { Ground } from '../terrain/ground.ts';
 import type { Driveline } from '../vehicle/driveline.ts';
 import type { Chassis } from './chassis.ts';
 import { G_MPS2 } from './gravity.ts';
-import { AFLOAT, LEAST_BITE } from './limits.ts';
+import { AFLOAT, LEAST_BITE, ROLLING_HELPS } from './limits.ts';
 import { liftedShare } from './buoyancy.ts';
+import type { Descent } from './descent.ts';
+import { descentAlong } from './descent.ts';
 import { sideHoldN } from './hold.ts';
 import type { TraverseRecord } from './record.ts';
 import { greatestDrive, noDrive } from './traction.ts';
@@ -24,14 +26,24 @@ export interface Effort {
   readonly holdCase: Uint8Array;
   /** What the camber asks of that axle sideways. */
   readonly holdAsk: Float64Array;
-  /** Braking force that loaded wheels can hold against the slope, mean over a wheelbase. */
+  /** Braking force that loaded wheels can hold along the plane, mean over a wheelbase, the way it would sooner slide. */
   readonly brake: Float64Array;
+  /** What the slope of the plane asks of that; negative where the plane helps. */
+  readonly brakeAsk: Float64Array;
+  /** 1 where it would sooner slide back than on. */
+  readonly slidesBack: Uint8Array;
+  /** What engine and brakes do on the way down; null where nobody asks. */
+  readonly descent: Descent | null;
 }
 
 /**
  * Σ X_max − m g sin(slope) − Σ f V, sideways hold and braking at every station. What of the greatest drive is used, q, is
- * what keeps the vehicle moving slowly; where even all of it is too little all is used, and nothing is left sideways.
- * On the way down braked wheels slide at worst, and contacts that climb help; on a climb all four hold it from rolling back.
+ * what keeps the vehicle moving slowly; where even all of it is too little all is used, and nothing is left sideways. On
+ * the way down brakes use what holds it against the plane's slope, each wheel's alike.
+ *
+ * Braked wheels hold Σ V tan(λ + α) against sliding on, Σ V tan(λ − α) against sliding back, and the lesser of the two
+ * margins counts. Sliding on they slide at worst, as nobody brakes a descent without a wheel that locks now and then;
+ * standing on a climb all four still grip.
  */
 export function effortAlong(
   record: TraverseRecord,
@@ -53,19 +65,26 @@ export function effortAlong(
     holdCase: new Uint8Array(length),
     holdAsk: new Float64Array(length),
     brake: new Float64Array(length),
+    brakeAsk: new Float64Array(length),
+    slidesBack: new Uint8Array(length),
   };
   const drive = noDrive();
   const mu = new Float64Array(4);
-  const V = new Float64Array(4);
+  const loadN = new Float64Array(4 * length);
+  const climb = new Float64Array(length);
+  const on = new Float64Array(length);
+  const back = new Float64Array(length);
   for (let n = 0; n < length; n++) {
     if (record.standing[n] !== 0) continue;
     const carried = 1 - liftedShare(ground, chassis, record.stationM[n]);
+    const V = loadN.subarray(4 * n, 4 * n + 4);
     for (let i = 0; i < 4; i++) V[i] = record.loadN[4 * n + i] * carried;
-    const climb = record.climbTan.subarray(4 * n, 4 * n + 4);
+    const climbTan = record.climbTan.subarray(4 * n, 4 * n + 4);
     const fallLeft = record.fallLeftTan.subarray(4 * n, 4 * n + 4);
     const fallRight = record.fallRightTan.subarray(4 * n, 4 * n + 4);
-    greatestDrive(line, V, climb, peak, sliding, drive);
-    const ask = up.x * carried + (f * (V[0] + V[1] + V[2] + V[3])) / weightN;
+    greatestDrive(line, V, climbTan, peak, sliding, drive);
+    const sumN = V[0] + V[1] + V[2] + V[3];
+    const ask = up.x * carried + (f * sumN) / weightN;
     effort.push[n] = drive.alongN / weightN;
     effort.ask[n] = ask;
     effort.limitedBy[n] = drive.engineLimits ? 1 : 0;
@@ -74,18 +93,20 @@ export function effortAlong(
       effort.limitedBy[n] = 2;
     }
 
-    let climbN = 0;
-    let brakeN = 0;
     for (let i = 0; i < 4; i++) {
-      climbN += V[i] * climb[i];
-      brakeN += up.x < 0 ? descending(V[i], climb[i], sliding) : V[i] * peak;
+      climb[n] += (V[i] * climbTan[i]) / weightN;
+      on[n] += tangentOf(V[i], climbTan[i], sliding) / weightN;
+      back[n] += tangentOf(V[i], -climbTan[i], peak) / weightN;
     }
-    effort.brake[n] = brakeN / weightN;
 
-    const most = drive.alongN + climbN;
-    const used = most > 0 ? Math.min(1, Math.max(0, (ask * weightN + climbN) / most)) : 1;
+    const most = drive.alongN / weightN + climb[n];
+    const driven = most > 0 ? Math.min(1, Math.max(0, (ask + climb[n]) / most)) : 1;
+    const holdN = peak * sumN;
+    const rollingN = Math.min(f, ROLLING_HELPS) * sumN;
+    const braked = holdN > 0 ? Math.min(1, Math.max(0, (-up.x * weightN - rollingN) / holdN)) : 1;
     for (let i = 0; i < 4; i++) {
-      const q = drive.boundN[i] > 0 ? Math.min(1, (used * drive.driveN[i]) / drive.boundN[i]) : 0;
+      const used = drive.boundN[i] > 0 ? (driven * drive.driveN[i]) / drive.boundN[i] : 0;
+      const q = Math.min(1, Math.max(used, braked));
       mu[i] = peak * Math.sqrt(1 - q * q);
     }
     for (let which = 0; which < 4; which++) {
@@ -103,29 +124,38 @@ export function effortAlong(
       effort.holdAsk[n] = sign * up.y;
     }
   }
-  effort.brake.set(meanOver(effort.brake, record, chassis.wheelbaseM));
-  return effort;
+
+  const mean = meansOver(record, chassis.wheelbaseM);
+  const [meanClimb, meanOn, meanBack] = [climb, on, back].map(mean);
+  for (let n = 0; n < length; n++) {
+    const slidesBack = meanBack[n] - up.x < meanOn[n] + up.x;
+    effort.slidesBack[n] = slidesBack ? 1 : 0;
+    effort.brake[n] = slidesBack ? meanBack[n] : meanOn[n];
+    effort.brakeAsk[n] = slidesBack ? up.x : -up.x;
+  }
+  if (line.overrun === undefined) return { ...effort, descent: null };
+  const descent = descentAlong(record, line.overrun, loadN, weightN, ground, up, meanClimb, meanOn);
+  return { ...effort, descent };
 }
 
-/** Mean over a wheelbase about each station, of those where the vehicle stands: a shorter step is rolled over, not slid down. */
-function meanOver(values: Float64Array, record: TraverseRecord, lengthM: number): Float64Array {
+/** Mean over a length about each station, of those where the vehicle stands: a shorter step is rolled over, not slid down. */
+function meansOver(record: TraverseRecord, lengthM: number): (values: Float64Array) => Float64Array {
   const { length, standing, stationM } = record;
   const reach = length > 1 ? Math.round(lengthM / 2 / (stationM[1] - stationM[0])) : 0;
-  const sum = new Float64Array(length + 1);
   const count = new Float64Array(length + 1);
-  for (let n = 0; n < length; n++) {
-    const stands = standing[n] === 0 ? 1 : 0;
-    sum[n + 1] = sum[n] + stands * values[n];
-    count[n + 1] = count[n] + stands;
-  }
-  return values.map((value, n) => {
-    const from = Math.max(0, n - reach);
-    const to = Math.min(length, n + reach + 1);
-    return count[to] > count[from] ? (sum[to] - sum[from]) / (count[to] - count[from]) : value;
-  });
+  for (let n = 0; n < length; n++) count[n + 1] = count[n] + (standing[n] === 0 ? 1 : 0);
+  return (values) => {
+    const sum = new Float64Array(length + 1);
+    for (let n = 0; n < length; n++) sum[n + 1] = sum[n] + (standing[n] === 0 ? values[n] : 0);
+    return values.map((value, n) => {
+      const from = Math.max(0, n - reach);
+      const to = Math.min(length, n + reach + 1);
+      return count[to] > count[from] ? (sum[to] - sum[from]) / (count[to] - count[from]) : value;
+    });
+  };
 }
 
-/** What one braked wheel, sliding, holds on the way down where its contact climbs at tan α = t: V tan(λ + α). */
-function descending(V: number, t: number, mu: number): number {
+/** What one braked wheel holds where its contact rises against the slide at tan α = t: V tan(λ + α). */
+function tangentOf(V: number, t: number, mu: number): number {
   return (V * (mu + t)) / Math.max(LEAST_BITE, 1 - mu * t);
 }

@@ -54,6 +54,18 @@ export const AFLOAT = 0.2;
 /** Least 1 + μ tan α that is reckoned with where a contact falls away steeply; keeps a wheel's bound finite. */
 export const LEAST_BITE = 0.1;
 
+/** Load under which a wheel counts as hanging, over the mean of the four. */
+export const HANGS = 0.15;
+
+/**
+ * Rolling resistance that is relied on to hold a vehicle back: hard ground's. What is printed for soft ground ranges
+ * widely, and soft ground ends.
+ */
+export const ROLLING_HELPS = 0.02;
+
+/** Sine of the ground's fall, mean over a wheelbase, from which a line counts as a descent: 5°. Common practice, no source. */
+export const DESCENT_FROM = 0.087;
+
 /** Fastest that momentum is relied on, m/s: 10 km/h, a run. Common practice, no source. More would carry further and break more. */
 export const SPEED_CAP_MPS = 10 / 3.6;
 

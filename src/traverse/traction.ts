@@ -116,5 +116,5 @@ function joinAxles(T: Float64Array, centre: Bias, brakeShare: number): number {
   const held = biased + brakeShare * (most - biased);
   T[strong] *= held / most;
   T[strong + 1] *= held / most;
-  return (held - biased) / (held + least);
+  return held > 0 ? (held - biased) / (held + least) : 0;
 }

@@ -39,6 +39,27 @@ export const SIDEWALL_SHARE = 0.35;
 /** Part of the engine's torque that reaches the wheels in first gear. Common practice, no source: 0.8 to 0.9. */
 export const DRIVELINE_EFFICIENCY = 0.8;
 
+/**
+ * Torque that turns an engine over with its throttle closed, over its greatest torque: the ratio of two mean effective
+ * pressures. Motored with open throttle 0.97 + 0.15 n + 0.05 n² bar at n thousand turns a minute (Barnes-Moss; Heywood,
+ * _Internal Combustion Engine Fundamentals_, 1988, eq. 13.6, from memory), 1.2 bar at 1,200; at full load up to 19 bar
+ * boosted and 10.5 bar not. The low end, 0.064, rounded down; closing the throttle adds to it. A greater share holds on
+ * steeper ground.
+ */
+export const OVERRUN_SHARE = 0.06;
+
+/** Part of the wheels' torque that reaches an engine on the overrun: what the gears lose helps. The high end of 0.8 to 0.9. */
+export const OVERRUN_EFFICIENCY = 0.9;
+
+/** Pace at which an engine is asked to hold a vehicle back, m/s: 6 km/h, a brisk walk. Common practice, no source. */
+export const OVERRUN_PACE_MPS = 6 / 3.6;
+
+/**
+ * Idle, rad/s: 800 turns a minute, where the fuel that keeps an engine running makes up for all of its drag. From half as
+ * much again on it has all of it. Common practice, no source. A gearing too tall for a walk has none at a walk.
+ */
+export const IDLE_RADPS = (800 * 2 * Math.PI) / 60;
+
 /** What engine traction control leaves of the grip while it has not stood down. Common practice, no source. */
 export const ENGINE_TRACTION_LEAVES = 0.8;
 

@@ -4,7 +4,11 @@ import {
   CENTRE_BIAS,
   DRIVELINE_EFFICIENCY,
   ENGINE_TRACTION_LEAVES,
+  IDLE_RADPS,
   ON_DEMAND_SHARE,
+  OVERRUN_EFFICIENCY,
+  OVERRUN_PACE_MPS,
+  OVERRUN_SHARE,
 } from './assumptions.ts';
 import type { End } from './axle.ts';
 import type { VehicleValues } from './specs.ts';
@@ -26,11 +30,12 @@ export interface Driveline {
   readonly engineLeaves: number;
   /** Greatest sum of drive forces at the tread, newtons. */
   readonly forceN: number;
+  /** The same driveline turned by its wheels; left out where nobody asks what the engine holds back. */
+  readonly overrun?: Driveline;
 }
 
 export function drivelineOf(values: VehicleValues, aids: Aids): Driveline {
   const { drive, centre } = values;
-  const ratio = aids.lowRange ? values.crawlRatio : values.crawlRatio / values.lowRangeRatio;
   return {
     front: drive === 'rear' ? 0 : axleBias(values, 'front', aids.frontLocked),
     rear: drive === 'front' ? 0 : axleBias(values, 'rear', aids.rearLocked),
@@ -38,9 +43,54 @@ export function drivelineOf(values: VehicleValues, aids: Aids): Driveline {
     rearReach:
       drive === 'on-demand four' && !(aids.centreLocked && centre === 'lockable') ? ON_DEMAND_SHARE : 1,
     brakeShare: BRAKE_TRACTION_SHARE[values.brakeTraction],
-    engineLeaves: standsDown(values, aids) ? 1 : ENGINE_TRACTION_LEAVES,
-    forceN: (values.engineTorqueNm * ratio * DRIVELINE_EFFICIENCY) / (values.tyreDiameterM / 2),
+    engineLeaves: standsDown(values.engineTraction, aids) ? 1 : ENGINE_TRACTION_LEAVES,
+    forceN: (values.engineTorqueNm * firstGear(values, aids) * DRIVELINE_EFFICIENCY) / radiusM(values),
+    overrun: overrunOf(values, aids),
   };
+}
+
+/**
+ * First gear with the throttle closed, the wheels turning the engine. At a walking pace v the engine turns at ω = v i / r,
+ * i the whole ratio and r the wheel's radius; to turn it takes T = c T_max once it has left idle ω₀ behind, so that the
+ * wheels are held back by
+ *
+ *     F = c T_max · i / (η r) · clamp((ω − ω₀) / (ω₀ / 2), 0, 1)
+ *
+ * The gears' losses help, hence 1 / η. A lower gear raises i and ω, so it never holds less. Differentials share F out as
+ * they share drive. Counted on the low side: a limited slip as open, a clutch on demand as let go, no brake traction
+ * control. Left out: a torque converter, which passes less until it locks.
+ */
+export function overrunOf(values: VehicleValues, aids: Aids): Driveline {
+  const { drive, centre } = values;
+  const ratio = firstGear(values, aids);
+  const engineRadps = (OVERRUN_PACE_MPS * ratio) / radiusM(values);
+  const drags = Math.min(1, Math.max(0, (engineRadps - IDLE_RADPS) / (IDLE_RADPS / 2)));
+  const centreLocked = aids.centreLocked && centre === 'lockable';
+  const clutchLetsGo = drive === 'on-demand four' && !centreLocked;
+  const axle = (locked: boolean, kind: VehicleValues['frontDifferential']) =>
+    locked && kind === 'locker' ? Infinity : 1;
+  return {
+    front: drive === 'rear' ? 0 : axle(aids.frontLocked, values.frontDifferential),
+    rear: drive === 'front' || clutchLetsGo ? 0 : axle(aids.rearLocked, values.rearDifferential),
+    centre: drive === 'full-time four' && centre !== 'none' && !centreLocked ? 1 : Infinity,
+    rearReach: 1,
+    brakeShare: 0,
+    engineLeaves: 1,
+    forceN: (OVERRUN_SHARE * values.engineTorqueNm * ratio * drags) / (OVERRUN_EFFICIENCY * radiusM(values)),
+  };
+}
+
+/** Whether stability control may still brake single wheels and close the throttle. */
+export function stabilityActs(values: VehicleValues, aids: Aids): boolean {
+  return !standsDown(values.stabilityControl, aids);
+}
+
+function firstGear(values: VehicleValues, aids: Aids): number {
+  return aids.lowRange ? values.crawlRatio : values.crawlRatio / values.lowRangeRatio;
+}
+
+function radiusM(values: VehicleValues): number {
+  return values.tyreDiameterM / 2;
 }
 
 function axleBias(values: VehicleValues, end: End, locked: boolean): Bias {
@@ -57,8 +107,8 @@ function centreBias(drive: VehicleValues['drive'], centre: VehicleValues['centre
   return centre === 'limited slip' ? CENTRE_BIAS : 1;
 }
 
-function standsDown(values: VehicleValues, aids: Aids): boolean {
-  switch (values.engineTraction) {
+function standsDown(when: VehicleValues['engineTraction'], aids: Aids): boolean {
+  switch (when) {
     case 'none':
       return true;
     case 'always on':

@@ -40,14 +40,15 @@ describe.concurrent('verdicts', () => {
       obstacleId,
       vehicleId,
       best: verdicts[best].lineId,
-      lines: verdicts.map(({ lineId, verdict: { word, rung, cause, limit, entrySpeedMps, pullN } }) => ({
+      lines: verdicts.map(({ lineId, verdict }) => ({
         lineId,
-        word,
-        rung: rung.name,
-        cause,
-        limit,
-        entrySpeedMps,
-        pullN,
+        word: verdict.word,
+        rung: verdict.rung.name,
+        cause: verdict.cause,
+        limit: verdict.limit,
+        entrySpeedMps: verdict.entrySpeedMps,
+        pullN: verdict.pullN,
+        engineBraking: verdict.worstChecks.find(({ name }) => name === 'braking')?.engine ?? null,
       })),
     }));
     expect(answer.cells).toEqual(JSON.parse(JSON.stringify(plain)));

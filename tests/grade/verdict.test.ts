@@ -65,6 +65,32 @@ describe('the word', () => {
     expect(said(answers(slow, findings({ traction: -0.1, belly: 0.05 }, 2, 3000))).word).toBe('needs a pull');
   });
 
+  describe('on a descent that the engine does not hold', () => {
+    const braked = (share: number): Findings => {
+      const found = findings({ braking: 0.2 });
+      const engine = { ...check('braking', -0.1), quantity: 'angle', braked: share } as const;
+      const checks = found.checks.map((one) => (one.name === 'braking' ? { ...one, engine } : one));
+      return { ...found, checks };
+    };
+    const byFoot = { ...vehicle, values: { ...vehicle.values, hillDescent: false } };
+    const controlled = { ...vehicle, values: { ...vehicle.values, hillDescent: true } };
+
+    it('goes while a foot holds less than half of what the wheels can, with care where it must hold more', () => {
+      expect(verdictOn(byFoot, grounds, 0, answers(braked(0.4))).word).toBe('goes');
+      const verdict = verdictOn(byFoot, grounds, 0, answers(braked(0.6)));
+      expect(verdict.word).toBe('goes with care');
+      expect(verdict.limit!.name).toBe('braking');
+    });
+
+    it('is left to hill descent control where there is one', () => {
+      expect(verdictOn(controlled, grounds, 0, answers(braked(0.9))).word).toBe('goes');
+    });
+
+    it('never says more than care: brakes remain', () => {
+      expect(verdictOn(byFoot, grounds, 0, answers(braked(1))).word).toBe('goes with care');
+    });
+  });
+
   it('what cannot be assessed is not known, with its reason', () => {
     const silent: Assess = (_v, _g, _o, aidSets) => aidSets.map(() => ({ known: false, cause: 'because' }));
     expect(said(silent)).toMatchObject({ word: 'not known', cause: 'because', limit: null });

@@ -1,0 +1,82 @@
+import type { Ground } from '../terrain/ground.ts';
+import type { Driveline } from '../vehicle/driveline.ts';
+import { HANGS, ROLLING_HELPS } from './limits.ts';
+import type { TraverseRecord } from './record.ts';
+import { greatestDrive, noDrive } from './traction.ts';
+import type { Up } from './up.ts';
+
+/** What holds a vehicle back on its way down, station by station: forces along the ground under it, over its weight. */
+export interface Descent {
+  /** What the ground under the wheels asks: sine of its fall, mean over a wheelbase; negative where it climbs. */
+  readonly ask: Float64Array;
+  /** What braked wheels can hold of that, mean over a wheelbase. */
+  readonly brake: Float64Array;
+  /** What engine and rolling resistance hold without brakes, never more than `brake`. */
+  readonly engine: Float64Array;
+  /** What limits the engine: an index into `ENGINE_LIMITS`, or `HANGING` and a bit for each wheel in the air. */
+  readonly limitedBy: Uint8Array;
+}
+
+export const ENGINE_LIMITS = ['engine and gearing', 'grip of the surface'] as const;
+
+/** Added to one bit a wheel: the wheels in the air that take the engine braking away through an open differential. */
+export const HANGING = 16;
+
+/**
+ * A closed throttle drags wheels back as an open one drives them forward, so it is `greatestDrive` seen from behind: what
+ * climbs falls, α → −α, and the bound of a wheel is V μ √(1 + t²) / (1 − μ t), the same as that of a braked one. Grip is
+ * sliding throughout. The wheels together drag no more than the engine asks, F; behind an open differential each gets what
+ * the lesser one bears, so that one in the air, which the engine stops or turns backwards, leaves nothing for the other.
+ *
+ * The engine's part is told at each station and not as a mean: where it is gone, it is gone at once. Rolling resistance
+ * counts as that of hard ground, as softer ground may end, and its printed range is wide.
+ *
+ * With the mean climb of the contacts c = Σ V t / m g, the ground under the vehicle falls from the plane by α,
+ * tan α = −c / u_z, and what the plane counts along itself counts cos α times along the ground: (−u_x − c) cos α is the
+ * sine of its fall.
+ */
+export function descentAlong(
+  record: TraverseRecord,
+  overrun: Driveline,
+  loadN: Float64Array,
+  weightN: number,
+  { slidingAdhesion: sliding, rollingResistance }: Ground,
+  up: Up,
+  climb: Float64Array,
+  braked: Float64Array,
+): Descent {
+  const { length, standing, climbTan } = record;
+  const ask = new Float64Array(length);
+  const brake = new Float64Array(length);
+  const engine = new Float64Array(length);
+  const limitedBy = new Uint8Array(length);
+  const drag = noDrive();
+  const fall = new Float64Array(4);
+  const rolling = Math.min(rollingResistance, ROLLING_HELPS);
+  for (let n = 0; n < length; n++) {
+    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
+    ask[n] = (-up.x - climb[n]) * cos;
+    brake[n] = (braked[n] - climb[n]) * cos;
+    if (standing[n] !== 0 || ask[n] <= 0) continue;
+    const V = loadN.subarray(4 * n, 4 * n + 4);
+    const sum = V[0] + V[1] + V[2] + V[3];
+    for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
+    greatestDrive(overrun, V, fall, sliding, sliding, drag);
+    let fallN = 0;
+    for (let i = 0; i < 4; i++) fallN += V[i] * fall[i];
+    const dragN = drag.alongN + fallN;
+    engine[n] = Math.max(0, Math.min(((dragN + rolling * sum) / weightN) * cos, brake[n]));
+    limitedBy[n] = drag.engineLimits || overrun.forceN === 0 ? 0 : hanging(V, sum, overrun) || 1;
+  }
+  return { ask, brake, engine, limitedBy };
+}
+
+/** Wheels in the air on a driven axle whose differential is open; 0 where there are none. */
+function hanging(V: Float64Array, sum: number, { front, rear }: Driveline): number {
+  let wheels = 0;
+  for (let i = 0; i < 4; i++) {
+    const bias = i < 2 ? front : rear;
+    if (bias === 1 && V[i] < (HANGS * sum) / 4) wheels |= 1 << i;
+  }
+  return wheels === 0 ? 0 : HANGING | wheels;
+}
