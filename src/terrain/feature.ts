@@ -81,6 +81,10 @@ export function heightM(features: readonly Feature[], x: number, y: number): num
   return base + cut + bump;
 }
 
+/** Kept from call to call: the cuts and the bumps along one line. */
+let cuts = new Float64Array(0);
+let bumps = new Float64Array(0);
+
 /** Heights along y = `y` at `count` places from `fromM`, `stepM` apart: what `heightM` gives, asked only where a shape reaches. */
 export function heightsAlong(
   features: readonly Feature[],
@@ -89,11 +93,13 @@ export function heightsAlong(
   stepM: number,
   count: number,
 ): Float64Array {
-  const layers = {
-    base: new Float64Array(count),
-    cut: null as Float64Array | null,
-    bump: null as Float64Array | null,
-  };
+  const heights = new Float64Array(count);
+  if (cuts.length < count) {
+    cuts = new Float64Array(count);
+    bumps = new Float64Array(count);
+  }
+  let first = count;
+  let last = -1;
   for (const feature of features) {
     const shape = shapeOf(feature);
     if (shape === null) continue;
@@ -101,16 +107,19 @@ export function heightsAlong(
     const from = Math.max(0, Math.floor((start - fromM) / stepM));
     const to = Math.min(count - 1, Math.ceil((end - fromM) / stepM));
     if (to < from) continue;
-    const heights = (layers[shape.layer] ??= new Float64Array(count));
+    if (shape.layer !== 'base') {
+      first = Math.min(first, from);
+      last = Math.max(last, to);
+    }
     for (let i = from; i <= to; i++) {
       const height = shape.heightM(feature, fromM + i * stepM, y);
       if (shape.layer === 'base') heights[i] += height;
-      else if (shape.layer === 'cut') heights[i] = Math.min(heights[i], height);
-      else heights[i] = Math.max(heights[i], height);
+      else if (shape.layer === 'cut') cuts[i] = Math.min(cuts[i], height);
+      else bumps[i] = Math.max(bumps[i], height);
     }
   }
-  const { base, cut, bump } = layers;
-  for (let i = 0; cut !== null && i < count; i++) base[i] += cut[i];
-  for (let i = 0; bump !== null && i < count; i++) base[i] += bump[i];
-  return base;
+  for (let i = first; i <= last; i++) heights[i] += cuts[i] + bumps[i];
+  cuts.fill(0, first, last + 1);
+  bumps.fill(0, first, last + 1);
+  return heights;
 }

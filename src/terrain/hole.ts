@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { bowl } from './shape.ts';
+import { bowl, ellipseReachM } from './shape.ts';
 
 /** A hole under one wheel path. Holes on alternate sides about a wheelbase apart lift diagonal wheels. */
 export const holeFields = {
@@ -23,6 +23,6 @@ export function heightM(hole: Hole, x: number, y: number): number {
   return -hole.depthM * bowl(x - hole.xM, y - hole.yM, hole.lengthM, hole.widthM);
 }
 
-export function reachM(hole: Hole): readonly [number, number] {
-  return [hole.xM - hole.lengthM / 2, hole.xM + hole.lengthM / 2];
+export function reachM(hole: Hole, y: number): readonly [number, number] {
+  return ellipseReachM(y, hole.xM, hole.yM, hole.lengthM, hole.widthM);
 }

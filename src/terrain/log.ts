@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { aheadM, spanM } from './shape.ts';
+import { aheadM, NOWHERE, spanM } from './shape.ts';
 
 /** A round log or pole lying across the line. */
 export const logFields = {
@@ -28,5 +28,5 @@ export function heightM(log: Log, x: number, y: number): number {
 }
 
 export function reachM(log: Log, y: number): readonly [number, number] {
-  return spanM(y, log.xM, log.skewRad, log.diameterM);
+  return y < log.fromYM || y > log.toYM ? NOWHERE : spanM(y, log.xM, log.skewRad, log.diameterM);
 }

@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
-import { cap } from './shape.ts';
+import { cap, ellipseReachM } from './shape.ts';
 
 /** A rock that stays where it is when driven on. */
 export const rockFields = {
@@ -23,6 +23,6 @@ export function heightM(rock: Rock, x: number, y: number): number {
   return rock.heightM * cap(x - rock.xM, y - rock.yM, rock.lengthM, rock.widthM);
 }
 
-export function reachM(rock: Rock): readonly [number, number] {
-  return [rock.xM - rock.lengthM / 2, rock.xM + rock.lengthM / 2];
+export function reachM(rock: Rock, y: number): readonly [number, number] {
+  return ellipseReachM(y, rock.xM, rock.yM, rock.lengthM, rock.widthM);
 }

@@ -1,6 +1,6 @@
 import type { Values } from '../field.ts';
 import { choice, number } from '../field.ts';
-import { along, trench } from './shape.ts';
+import { along, NOWHERE, trench } from './shape.ts';
 
 /** One wheel path worn into the ground, along the direction of travel. A pair is two ruts with their own depths. */
 export const rutFields = {
@@ -40,6 +40,6 @@ export function heightM(rut: Rut, x: number, y: number): number {
 }
 
 /** Where along a line at `y` it changes the ground, metres. */
-export function reachM(rut: Rut): readonly [number, number] {
-  return [rut.fromM, rut.toM];
+export function reachM(rut: Rut, y: number): readonly [number, number] {
+  return Math.abs(y - rut.centreYM) < rut.widthM / 2 ? [rut.fromM, rut.toM] : NOWHERE;
 }

@@ -38,3 +38,20 @@ export function spanM(y: number, xM: number, skewRad: number, acrossM: number): 
   const half = acrossM / 2 / Math.cos(skewRad);
   return [middle - half, middle + half];
 }
+
+/** The reach of what a line at some y does not meet. */
+export const NOWHERE = [Infinity, -Infinity] as const;
+
+/** Reach along a line at `y` of an ellipse about (`xM`, `yM`). */
+export function ellipseReachM(
+  y: number,
+  xM: number,
+  yM: number,
+  lengthM: number,
+  widthM: number,
+): readonly [number, number] {
+  const aside = (2 * (y - yM)) / widthM;
+  if (Math.abs(aside) >= 1) return NOWHERE;
+  const half = (lengthM / 2) * Math.sqrt(1 - aside * aside);
+  return [xM - half, xM + half];
+}

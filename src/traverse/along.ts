@@ -1,6 +1,6 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
-import { PARTS, underside } from '../vehicle/body.ts';
+import { PARTS } from '../vehicle/body.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Check } from './assess.ts';
@@ -8,13 +8,13 @@ import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
 import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
 import type { Gap } from './clearance.ts';
-import { gaps } from './clearance.ts';
+import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { STATION_M, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import { reliefOf } from './relief.ts';
 import { tipMargins } from './stability.ts';
-import { march } from './traverse.ts';
+import { march } from './march.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
 
@@ -60,8 +60,10 @@ function part(record: TraverseRecord, from: number, to: number): TraverseRecord 
     travelM: four(record.travelM),
     bottomM: four(record.bottomM),
     climbTan: four(record.climbTan),
+    bearingM: four(record.bearingM),
     fallLeftTan: four(record.fallLeftTan),
     fallRightTan: four(record.fallRightTan),
+    repeats: record.repeats.subarray(from, to),
     heaveM: record.heaveM.subarray(from, to),
     pitch: record.pitch.subarray(from, to),
     roll: record.roll.subarray(from, to),
@@ -103,7 +105,7 @@ export function alongLine(
     return effort.push.map((push, n) => (standing[n] === 0 ? push - effort.ask[n] : NaN));
   });
 
-  const points = underside(values, chassis.front.hubHeightM, chassis.rear.hubHeightM);
+  const points = undersideOn(chassis, values);
   const under = undersideAlong(record, (piece) => gaps(piece, chassis, points, relief, offsetM));
   return {
     chassis,
@@ -131,8 +133,9 @@ function undersideAlong(record: TraverseRecord, look: (piece: TraverseRecord) =>
   for (let n = 0; n < length; n += LOOK_EVERY) {
     const found = look(part(record, n, n + 1));
     for (let to = n; to < Math.min(length, n + LOOK_EVERY); to++)
-      found.forEach((gap, p) => {
+      found.forEach((gap) => {
         if (gap.gapM === Infinity) return;
+        const p = PARTS.indexOf(gap.part);
         gapM[parts * to + p] = gap.gapM;
         gapXM[parts * to + p] = gap.stationM;
         gapYM[parts * to + p] = gap.yM;
@@ -189,7 +192,7 @@ export function worstAlong(
   const chassis = chassisOf(values, aids);
   const record = march(chassis, relief, up, ground.lengthM, offsetM, everyM);
   const effort = effortAlong(record, chassis, drivelineOf(values, aids), ground, up);
-  const points = underside(values, chassis.front.hubHeightM, chassis.rear.hubHeightM);
+  const points = undersideOn(chassis, values);
   const slope = Math.abs(up.x);
   const ease = new Float64Array(record.length).fill(FALLS);
   for (let n = 0; n < record.length; n++) {

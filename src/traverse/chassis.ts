@@ -25,16 +25,26 @@ export interface Chassis {
   readonly floorM2: number;
 }
 
+const known = new WeakMap<VehicleValues, Map<string, Chassis>>();
+
+/** The chassis with its tyres down or its bars off; the same vehicle, asked again, has the same one. */
 export function chassisOf(
   values: VehicleValues,
-  aids: Pick<Aids, 'airedDown' | 'barsDisconnected'>,
+  { airedDown, barsDisconnected }: Pick<Aids, 'airedDown' | 'barsDisconnected'>,
 ): Chassis {
-  return placed(
+  const all = known.get(values) ?? new Map<string, Chassis>();
+  known.set(values, all);
+  const key = `${airedDown} ${barsDisconnected}`;
+  const found = all.get(key);
+  if (found) return found;
+  const chassis = placed(
     values,
-    axleOf(values, 'front', aids.barsDisconnected, G_MPS2),
-    axleOf(values, 'rear', aids.barsDisconnected, G_MPS2),
-    tyreOf(values, aids.airedDown),
+    axleOf(values, 'front', barsDisconnected, G_MPS2),
+    axleOf(values, 'rear', barsDisconnected, G_MPS2),
+    tyreOf(values, airedDown),
   );
+  all.set(key, chassis);
+  return chassis;
 }
 
 /** The sprung mass is what is left when the four unsprung masses, at their wheel centres, are taken from the whole. */

@@ -1,5 +1,6 @@
 import type { Part, UndersidePoint } from '../vehicle/body.ts';
-import { PARTS } from '../vehicle/body.ts';
+import { PARTS, underside } from '../vehicle/body.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Chassis } from './chassis.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Relief } from './relief.ts';
@@ -18,49 +19,150 @@ export interface Gap {
   readonly yM: number;
 }
 
+/** The points of one part of the underside, and the box that they lie in. */
+export interface UnderPart {
+  readonly part: Part;
+  readonly points: readonly UndersidePoint[];
+  readonly fromXM: number;
+  readonly toXM: number;
+  readonly halfWidthM: number;
+  readonly lowestM: number;
+}
+
+const known = new WeakMap<Chassis, readonly UnderPart[]>();
+
+/** The underside of a vehicle as it sits on a chassis; the same chassis, asked again, has the same one. */
+export function undersideOn(chassis: Chassis, values: VehicleValues): readonly UnderPart[] {
+  const found = known.get(chassis);
+  if (found) return found;
+  const all = underside(values, chassis.front.hubHeightM, chassis.rear.hubHeightM);
+  const parts = PARTS.map((part) => partOf(part, all)).filter(({ points }) => points.length > 0);
+  known.set(chassis, parts);
+  return parts;
+}
+
+function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
+  const points = all.filter((point) => point.part === part);
+  return {
+    part,
+    points,
+    fromXM: Math.min(...points.map(({ xM }) => xM)),
+    toXM: Math.max(...points.map(({ xM }) => xM)),
+    halfWidthM: Math.max(...points.map(({ yM }) => Math.abs(yM))),
+    lowestM: Math.min(...points.map(({ zM }) => zM)),
+  };
+}
+
 /**
  * A point of the body at (x, y, z) at rest stands at Z − x P + y Q + z √(1 − P² − Q²), moved forward by z P and right by
  * z Q; one of a beam axle moves with the line through its two wheel centres. P and Q are small, so what they do to x and
- * y themselves is neglected (3 % of x at 14°).
+ * y themselves is neglected (3 % of x at 14°). A part is not looked at where even its lowest point is further above the
+ * highest ground under the vehicle than the least gap that it has already.
  */
 export function gaps(
   record: TraverseRecord,
   chassis: Chassis,
-  points: readonly UndersidePoint[],
+  parts: readonly UnderPart[],
   relief: Relief,
   offsetM: number,
 ): Gap[] {
-  const found = PARTS.map((part) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
-  const upright = record.pitch.map((P, n) =>
-    Math.sqrt(Math.max(0, 1 - P * P - record.roll[n] * record.roll[n])),
-  );
-  for (const point of points) {
-    const least = found[PARTS.indexOf(point.part)];
-    const axle = point.axle === 'front' ? chassis.front : point.axle === 'rear' ? chassis.rear : null;
-    const left = point.axle === 'front' ? 0 : 2;
-    for (let n = 0; n < record.length; n += STRIDE) {
-      if (record.standing[n] !== 0) continue;
-      let z: number;
-      let x = record.stationM[n] + point.xM;
-      let y = offsetM + point.yM;
-      if (axle !== null) {
-        const hubL = record.hubM[4 * n + left];
-        const hubR = record.hubM[4 * n + left + 1];
-        const lean = (hubL - hubR) / axle.trackWidthM;
-        z = (hubL + hubR) / 2 + lean * point.yM + point.zM - axle.hubHeightM;
-      } else {
-        const P = record.pitch[n];
-        const Q = record.roll[n];
-        z = record.heaveM[n] - point.xM * P + point.yM * Q + point.zM * upright[n];
-        x += point.zM * P;
-        y -= point.zM * Q;
-      }
-      const gapM = z - relief.highestNear(x, y);
-      if (gapM >= least.gapM) continue;
-      least.gapM = gapM;
-      least.stationM = x;
-      least.yM = point.yM;
+  const found = parts.map(({ part }) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
+  const few = relief.paths === null || record.length <= STRIDE;
+  const topM = few ? null : highestUnder(record, parts, relief, offsetM);
+  for (let n = 0; n < record.length; n += STRIDE) {
+    if (record.standing[n] !== 0) continue;
+    for (let i = 0; i < parts.length; i++) {
+      if (topM !== null && leastZ(record, chassis, parts[i], n) - topM[n] >= found[i].gapM) continue;
+      for (const point of parts[i].points) look(record, chassis, point, relief, offsetM, n, found[i]);
     }
   }
   return found;
+}
+
+/** The lean of a point's axle at a station, and the height of the middle of its wheel centres. */
+function axleAt(record: TraverseRecord, chassis: Chassis, end: 'front' | 'rear', n: number) {
+  const left = 4 * n + (end === 'front' ? 0 : 2);
+  const axle = end === 'front' ? chassis.front : chassis.rear;
+  const hubL = record.hubM[left];
+  const hubR = record.hubM[left + 1];
+  return { lean: (hubL - hubR) / axle.trackWidthM, upM: (hubL + hubR) / 2 - axle.hubHeightM };
+}
+
+/** A height that no point of a part is below at a station. */
+function leastZ(record: TraverseRecord, chassis: Chassis, part: UnderPart, n: number): number {
+  const [{ axle }] = part.points;
+  if (axle !== null) {
+    const { lean, upM } = axleAt(record, chassis, axle, n);
+    return upM + part.lowestM - Math.abs(lean) * part.halfWidthM;
+  }
+  const P = record.pitch[n];
+  const Q = record.roll[n];
+  const bow = Math.max(part.fromXM * P, part.toXM * P);
+  return record.heaveM[n] - bow - part.halfWidthM * Math.abs(Q) + part.lowestM * upright(P, Q);
+}
+
+function upright(P: number, Q: number): number {
+  return Math.sqrt(Math.max(0, 1 - P * P - Q * Q));
+}
+
+/** The gap under one point at one station, kept where it is the least so far. */
+function look(
+  record: TraverseRecord,
+  chassis: Chassis,
+  point: UndersidePoint,
+  relief: Relief,
+  offsetM: number,
+  n: number,
+  least: { -readonly [K in keyof Gap]: Gap[K] },
+): void {
+  let z: number;
+  let x = record.stationM[n] + point.xM;
+  let y = offsetM + point.yM;
+  if (point.axle !== null) {
+    const { lean, upM } = axleAt(record, chassis, point.axle, n);
+    z = upM + lean * point.yM + point.zM;
+  } else {
+    const P = record.pitch[n];
+    const Q = record.roll[n];
+    z = record.heaveM[n] - point.xM * P + point.yM * Q + point.zM * upright(P, Q);
+    x += point.zM * P;
+    y -= point.zM * Q;
+  }
+  const gapM = z - relief.highestNear(x, y);
+  if (gapM >= least.gapM) return;
+  least.gapM = gapM;
+  least.stationM = x;
+  least.yM = point.yM;
+}
+
+/** How far a point of the body may be moved along or across by pitch and roll, metres: its height. */
+const LEANS_M = 0.7;
+
+/** Highest ground anywhere under the vehicle, at each station that is looked at. */
+function highestUnder(
+  record: TraverseRecord,
+  parts: readonly UnderPart[],
+  relief: Relief,
+  offsetM: number,
+): Float64Array {
+  const highest = new Float64Array(record.length);
+  const widthM = Math.max(...parts.map(({ halfWidthM }) => halfWidthM)) + LEANS_M;
+  const aheadM = Math.max(...parts.map(({ toXM }) => toXM)) + LEANS_M;
+  const behindM = Math.min(...parts.map(({ fromXM }) => fromXM)) - LEANS_M;
+  const crest = relief.highestAlong(
+    relief.lineNear(offsetM - widthM) - 1,
+    relief.lineNear(offsetM + widthM) + 1,
+  );
+  const sample = (x: number) => Math.floor((x - relief.fromM) / relief.stepM);
+  let at = -1;
+  for (let n = 0; n < record.length; n += STRIDE) {
+    const from = Math.max(0, sample(record.stationM[n] + behindM));
+    const to = Math.min(crest.length - 1, sample(record.stationM[n] + aheadM) + 1);
+    // The highest so far counts on until the vehicle has left it behind; of equals the one furthest ahead.
+    const seen = at >= from ? Math.max(from, sample(record.stationM[n - STRIDE] + aheadM)) : from;
+    if (at < from) at = from;
+    for (let i = seen; i <= to; i++) if (crest[i] >= crest[at]) at = i;
+    highest[n] = crest[at];
+  }
+  return highest;
 }

@@ -18,6 +18,8 @@ export const STANDINGS = ['stands', 'tips left', 'tips right', 'tips back', 'tip
 /** Index into `STANDINGS`. */
 export type Standing = 0 | 1 | 2 | 3 | 4;
 
+const UPRIGHT: Up = { x: 0, y: 0, z: 1 };
+
 /** Contacts straight under the wheel centres. */
 const LEVEL = new Float64Array(4);
 
@@ -104,7 +106,7 @@ export class Equilibrium {
   #off = 0;
   readonly #step = new Float64Array(7);
 
-  constructor(chassis: Chassis, up: Up) {
+  constructor(chassis: Chassis, up: Up = UPRIGHT) {
     this.#chassis = chassis;
     this.#weightN = chassis.massKg * G_MPS2;
     this.#tyre = chassis.tyre.stiffnessNPerM;

@@ -17,6 +17,12 @@ export const ACROSS_M = 0.05;
 /** Ground sampled beyond either end of the obstacle, metres: the longest wheelbase with an overhang, and a wheel. */
 export const BEYOND_M = 8;
 
+/**
+ * Ground within this of the highest under a tread bears too, metres: about what a tyre is squashed by where it stands.
+ * Less would find narrower treads.
+ */
+export const BEARS_M = 0.02;
+
 /** Steepest tangent of a contact that is reckoned with; beyond it (87°) a wheel pushes at a wall. */
 export const STEEPEST_CONTACT = 20;
 

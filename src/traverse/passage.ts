@@ -1,35 +1,26 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
-import type { UndersidePoint } from '../vehicle/body.ts';
-import { underside } from '../vehicle/body.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Check, CheckName } from './assess.ts';
 import { fitChecks } from './bounds/fit.ts';
 import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
-import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
-import { gaps } from './clearance.ts';
+import { clearanceChecks, clearanceOf, effortChecks, tipChecks } from './checks.ts';
+import type { UnderPart } from './clearance.ts';
+import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { STATION_M } from './limits.ts';
+import { March } from './march.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Relief } from './relief.ts';
 import { softChecks } from './soft.ts';
 import { tipMargins } from './stability.ts';
-import { marchFrom } from './traverse.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
 
-const CLEARANCES: readonly CheckName[] = [
-  'approach',
-  'rampover',
-  'departure',
-  'belly',
-  'front differential',
-  'rear differential',
-];
 const TIPS: readonly CheckName[] = ['side tip', 'end tip'];
-const EFFORTS: readonly CheckName[] = ['side hold', 'traction'];
+const EFFORTS: readonly CheckName[] = ['side hold', 'braking', 'traction'];
 
 /** Stations of one piece of a line; braking is a mean over a wheelbase, so that its pieces are never shorter than that. */
 const PIECE_STATIONS = 12;
@@ -40,6 +31,17 @@ const PIECE_STATIONS = 12;
  */
 export const NEAR = 1;
 
+/** A stretch of a line, and what can fail there. */
+interface Piece {
+  readonly fromM: number;
+  /** Least margin of all that is looked at, in its tolerances. */
+  readonly margin: number;
+  /** Whether all wheels roll level over it, as along a rut. */
+  readonly even: boolean;
+  readonly names: ReadonlySet<CheckName>;
+  readonly parts: readonly UnderPart[];
+}
+
 /** One vehicle on one line with one set of aids, asked again and again on grounds that differ a little. */
 export class Passage {
   readonly #values: VehicleValues;
@@ -47,10 +49,9 @@ export class Passage {
   readonly #aids: Aids;
   readonly #names: ReadonlySet<CheckName>;
   readonly #chassis: Chassis;
-  readonly #underside: readonly UndersidePoint[];
-  readonly #stations: number;
-  /** First stations of the pieces where a named check can fail, the worst first. */
-  #doubtful: readonly number[] = [];
+  readonly #march: March;
+  /** The pieces where a named check can fail, the worst first. */
+  readonly #doubtful: readonly Piece[];
 
   /** Only `names` are looked at, and only where they fail or come near to it on `hardest`. */
   constructor(
@@ -66,21 +67,16 @@ export class Passage {
     this.#aids = aids;
     this.#names = names;
     this.#chassis = chassisOf(values, aids);
-    this.#underside = underside(values, this.#chassis.front.hubHeightM, this.#chassis.rear.hubHeightM);
-    this.#stations = names.has('braking') ? Math.ceil(values.wheelbaseM / STATION_M) : PIECE_STATIONS;
+    const stations = names.has('braking') ? Math.ceil(values.wheelbaseM / STATION_M) : PIECE_STATIONS;
+    this.#march = new March(this.#chassis, stations + 1, STATION_M);
     const reach = (hardest.lengthM + values.wheelbaseM) / 2;
-    const pieceM = this.#stations * STATION_M;
-    const pieces = Array.from({ length: Math.ceil((2 * reach) / pieceM) }, (_, i) => -reach + i * pieceM);
-    this.#doubtful = pieces
-      .map((fromM) => ({
-        fromM,
-        margin: this.#worstFrom(fromM, hardest, relief),
-        even: this.#isEven(fromM, hardest, relief),
-      }))
+    const pieceM = stations * STATION_M;
+    this.#doubtful = Array.from({ length: Math.ceil((2 * reach) / pieceM) }, (_, i) =>
+      this.#pieceFrom(-reach + i * pieceM, hardest, relief),
+    )
       .filter((piece, i, all) => i === 0 || !alike(piece, all[i - 1]))
       .filter(({ margin }) => !(margin >= NEAR))
-      .sort((a, b) => a.margin - b.margin)
-      .map(({ fromM }) => fromM);
+      .sort((a, b) => a.margin - b.margin);
   }
 
   /** Whether no named check fails on a ground. */
@@ -89,55 +85,57 @@ export class Passage {
       ...fitChecks(this.#values, ground, this.#offsetM),
       ...softChecks(this.#values, ground, this.#chassis.tyre),
     ];
-    if (this.#least(whole) < 0) return false;
-    return this.#doubtful.every((fromM) => this.#worstFrom(fromM, ground, relief) >= 0);
-  }
-
-  #least(checks: readonly Check[]): number {
-    let least = Infinity;
-    for (const { name, margin, tolerance } of checks)
-      if (this.#names.has(name)) least = Math.min(least, margin / tolerance);
-    return least;
-  }
-
-  /** Whether all wheels roll level over a piece, as along a rut. */
-  #isEven(fromM: number, ground: Ground, relief: Relief): boolean {
+    if (whole.some(({ name, margin }) => margin < 0 && this.#names.has(name))) return false;
     const up = upOf(ground);
     if (up === null) return false;
-    const { bottomM } = this.#march(fromM, relief, up);
-    return bottomM.every((bottom, i) => bottom === bottomM[i % 4]);
+    return this.#doubtful.every((piece) => {
+      const checks = this.#checksOn(piece, ground, relief, up);
+      return checks !== null && checks.every(({ name, margin }) => margin >= 0 || !piece.names.has(name));
+    });
   }
 
-  #march(fromM: number, relief: Relief, up: Up): TraverseRecord {
-    const slides = this.#names.has('side hold');
-    const count = this.#stations + 1;
-    return marchFrom(this.#chassis, relief, up, fromM, count, this.#offsetM, STATION_M, slides);
-  }
-
-  /** Least margin of the named checks over a piece, in their tolerances; −Infinity where the vehicle does not stand. */
-  #worstFrom(fromM: number, ground: Ground, relief: Relief): number {
-    const wants = (group: readonly CheckName[]) => group.some((name) => this.#names.has(name));
+  #pieceFrom(fromM: number, ground: Ground, relief: Relief): Piece {
+    const all = undersideOn(this.#chassis, this.#values).filter(({ part }) =>
+      this.#names.has(clearanceOf(part)),
+    );
+    const piece = { fromM, margin: -Infinity, even: false, names: this.#names, parts: all };
     const up = upOf(ground);
-    if (up === null) return -Infinity;
+    const checks = up === null ? null : this.#checksOn(piece, ground, relief, up);
+    if (checks === null) return piece;
+    const named = checks.filter(({ name }) => this.#names.has(name));
+    const near = new Set(
+      named.filter(({ margin, tolerance }) => margin < NEAR * tolerance).map(({ name }) => name),
+    );
+    const { bottomM } = this.#march.record;
+    return {
+      fromM,
+      margin: Math.min(Infinity, ...named.map(({ margin, tolerance }) => margin / tolerance)),
+      even: bottomM.every((bottom, i) => bottom === bottomM[i % 4]),
+      names: near,
+      parts: all.filter(({ part }) => near.has(clearanceOf(part))),
+    };
+  }
+
+  /** What is looked at over a piece; null where the vehicle does not stand. */
+  #checksOn(piece: Piece, ground: Ground, relief: Relief, up: Up): Check[] | null {
+    const wants = (group: readonly CheckName[]) => group.some((name) => piece.names.has(name));
     const chassis = this.#chassis;
-    const record = this.#march(fromM, relief, up);
-    if (record.standing.some((standing) => standing !== 0)) return -Infinity;
+    const record = this.#march.take(relief, up, piece.fromM, this.#offsetM, piece.names.has('side hold'));
+    if (!stands(record)) return null;
     const checks: Check[] = [];
-    if (wants(EFFORTS) || this.#names.has('braking')) {
+    if (wants(EFFORTS)) {
       const effort = effortAlong(record, chassis, drivelineOf(this.#values, this.#aids), ground, up);
       checks.push(...effortChecks(effort, record, up));
     }
-    if (wants(CLEARANCES)) {
-      checks.push(...clearanceChecks(gaps(record, chassis, this.#underside, relief, this.#offsetM)));
-    }
+    if (piece.parts.length > 0)
+      checks.push(...clearanceChecks(gaps(record, chassis, piece.parts, relief, this.#offsetM)));
     if (wants(TIPS)) checks.push(...tipChecks(tipMargins(record, chassis, up)));
-    return this.#least(checks);
+    return checks;
   }
 }
 
-interface Piece {
-  readonly margin: number;
-  readonly even: boolean;
+function stands({ standing }: TraverseRecord): boolean {
+  return standing.every((each) => each === 0);
 }
 
 /** Even ground goes on: the piece before stands for this one too. */

@@ -13,10 +13,14 @@ export interface TraverseRecord {
   /** Ground heights under the wheels, as rigid wheels feel them. */
   readonly bottomM: Float64Array;
   readonly climbTan: Float64Array;
+  /** Where across its tread a wheel bears, left of the wheel's middle. */
+  readonly bearingM: Float64Array;
   /** How a wheel would sink if it slid `SLIDE_M` to the left: drop over way, tan β; negative where it would rise. */
   readonly fallLeftTan: Float64Array;
   /** The same to the right. */
   readonly fallRightTan: Float64Array;
+  /** 1 where the wheels stand as at the station before, so that its answers hold. */
+  readonly repeats: Uint8Array;
   readonly heaveM: Float64Array;
   /** Tangents of the body's pitch and roll from the plane; nose down and right side down positive. */
   readonly pitch: Float64Array;
@@ -33,8 +37,10 @@ export function emptyRecord(length: number): TraverseRecord {
     travelM: new Float64Array(4 * length),
     bottomM: new Float64Array(4 * length),
     climbTan: new Float64Array(4 * length),
+    bearingM: new Float64Array(4 * length),
     fallLeftTan: new Float64Array(4 * length),
     fallRightTan: new Float64Array(4 * length),
+    repeats: new Uint8Array(length),
     heaveM: new Float64Array(length),
     pitch: new Float64Array(length),
     roll: new Float64Array(length),

@@ -2,14 +2,25 @@ import { heightsAlong } from '../terrain/feature.ts';
 import type { Feature } from '../terrain/feature.ts';
 import type { Ground } from '../terrain/ground.ts';
 import { ACROSS_M, BEYOND_M, SAMPLE_M } from './limits.ts';
+import type { WheelPath } from './wheel.ts';
+
+/** Heights along one line of travel. Lines that are alike, as on level ground beside a rut, share one. */
+export interface Row {
+  readonly id: number;
+  readonly heightsM: Float64Array;
+}
 
 /** Ground heights on a grid, sampled along one line of travel at a time, when it is first asked for. */
 export class Relief {
   /** Where the samples of every line begin, metres from the pin. */
   readonly fromM: number;
   readonly count: number;
+  /** What was rolled over it already, by how; null where nothing would be asked twice. */
+  readonly paths: Map<string, WheelPath> | null;
   /** By index: 0, 1, −1, 2, −2 … */
-  readonly #lines: Float64Array[] = [];
+  readonly #lines: Row[] = [];
+  readonly #distinct: Row[] = [];
+  readonly #highest = new Map<string, Float64Array>();
 
   constructor(
     readonly features: readonly Feature[],
@@ -17,27 +28,61 @@ export class Relief {
     readonly stepM = SAMPLE_M,
     readonly acrossM = ACROSS_M,
     beyondM = BEYOND_M,
+    keepsPaths = false,
   ) {
     const half = Math.ceil((lengthM / 2 + beyondM) / stepM);
     this.fromM = -half * stepM;
     this.count = 2 * half + 1;
+    this.paths = keepsPaths ? new Map<string, WheelPath>() : null;
   }
 
   /** Heights along y = `index` × `acrossM`, metres. */
-  line(index: number): Float64Array {
+  line(index: number): Row {
     const place = index > 0 ? 2 * index - 1 : -2 * index;
     const known = this.#lines[place];
     if (known) return known;
-    const heights = heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, this.count);
-    this.#lines[place] = heights;
-    return heights;
+    const row = this.#rowOf(
+      heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, this.count),
+    );
+    this.#lines[place] = row;
+    return row;
+  }
+
+  #rowOf(heightsM: Float64Array): Row {
+    const found = this.#distinct.find((row) => alike(row.heightsM, heightsM));
+    if (found) return found;
+    const row = { id: this.#distinct.length, heightsM };
+    this.#distinct.push(row);
+    return row;
+  }
+
+  /** The highest of the lines from `first` to `last`, sample by sample. */
+  highestAlong(first: number, last: number): Float64Array {
+    const key = `${first} ${last}`;
+    const known = this.#highest.get(key);
+    if (known) return known;
+    const top = this.line(first).heightsM.slice();
+    const ids = new Set<number>();
+    for (let j = first; j <= last; j++) {
+      const { id, heightsM } = this.line(j);
+      if (ids.has(id)) continue;
+      ids.add(id);
+      for (let i = 0; i < top.length; i++) if (heightsM[i] > top[i]) top[i] = heightsM[i];
+    }
+    this.#highest.set(key, top);
+    return top;
   }
 
   /** The higher of the two samples about x on the line nearest to y, metres. */
   highestNear(x: number, y: number): number {
-    const line = this.line(y < 0 ? -Math.round(-y / this.acrossM) : Math.round(y / this.acrossM));
+    const { heightsM } = this.line(this.lineNear(y));
     const i = Math.max(0, Math.min(this.count - 2, Math.floor((x - this.fromM) / this.stepM)));
-    return Math.max(line[i], line[i + 1]);
+    return Math.max(heightsM[i], heightsM[i + 1]);
+  }
+
+  /** Index of the line nearest to y, rounded alike on both sides. */
+  lineNear(y: number): number {
+    return y < 0 ? -Math.round(-y / this.acrossM) : Math.round(y / this.acrossM);
   }
 
   /** First and last line under a strip, rounded alike on both sides so that mirrored ground gives mirrored heights. */
@@ -47,13 +92,21 @@ export class Relief {
   }
 }
 
+/** Compared from the middle on, where obstacles are and rows differ. */
+function alike(a: Float64Array, b: Float64Array): boolean {
+  const middle = a.length >> 1;
+  for (let i = middle; i < a.length; i++) if (a[i] !== b[i]) return false;
+  for (let i = 0; i < middle; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
 const known = new WeakMap<Ground, Relief>();
 
 /** The relief of a ground; the same ground, asked again for another vehicle or offset, is not sampled again. */
 export function reliefOf(ground: Ground): Relief {
   const found = known.get(ground);
   if (found) return found;
-  const relief = new Relief(ground.features, ground.lengthM);
+  const relief = new Relief(ground.features, ground.lengthM, SAMPLE_M, ACROSS_M, BEYOND_M, true);
   known.set(ground, relief);
   return relief;
 }

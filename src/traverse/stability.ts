@@ -22,15 +22,25 @@ export interface TipMargin {
 }
 
 /**
- * Tilt left about the line a through two contacts, body rigid in its present pose. With d from the line to the centre of
+ * Tilt left about the line a through two contacts, body rigid in its present pose. A wheel that bears on the inner edge
+ * of its tread, as on a rut's shoulder, gives the shorter lever (`treads` 1; 0 takes the middle of each tread). With d from the line to the centre of
  * mass and u upward, both seen along a, the tilt is the angle from d to u:
  *
  *     tan = a·(d × u) |a| / (|a|² d·u − (d·a) (u·a))
  *
  * As a tangent it compares stations without trigonometry; beyond 90° it does not matter.
  */
-function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, edge: number): number {
+function tiltTan(
+  record: TraverseRecord,
+  chassis: Chassis,
+  up: Up,
+  n: number,
+  edge: number,
+  treads: 0 | 1,
+): number {
   const { from, to } = EDGES[edge];
+  const fromY = wheelY(chassis, from) + treads * inward(record, n, from);
+  const toY = wheelY(chassis, to) + treads * inward(record, n, to);
   const P = record.pitch[n];
   const Q = record.roll[n];
   const h = chassis.sprungHeightM;
@@ -45,10 +55,10 @@ function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, ed
     mz += kg * record.hubM[4 * n + i];
   }
   const dx = mx / chassis.massKg - wheelX(chassis, from);
-  const dy = my / chassis.massKg - wheelY(chassis, from);
+  const dy = my / chassis.massKg - fromY;
   const dz = mz / chassis.massKg - record.bottomM[4 * n + from];
   const ax = wheelX(chassis, to) - wheelX(chassis, from);
-  const ay = wheelY(chassis, to) - wheelY(chassis, from);
+  const ay = toY - fromY;
   const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
 
   const aa = ax * ax + ay * ay + az * az;
@@ -56,6 +66,12 @@ function tiltTan(record: TraverseRecord, chassis: Chassis, up: Up, n: number, ed
   const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
   const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
   return (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+}
+
+/** How far towards the vehicle's middle a wheel bears, left positive; what bears further out is not counted on. */
+function inward(record: TraverseRecord, n: number, i: number): number {
+  const bearing = record.bearingM[4 * n + i];
+  return i % 2 === 0 ? Math.min(0, bearing) : Math.max(0, bearing);
 }
 
 function wheelX(chassis: Chassis, i: number): number {
@@ -69,7 +85,10 @@ function wheelY(chassis: Chassis, i: number): number {
 /** What is said of a tilt where the vehicle has no equilibrium: 5° too much; how much more cannot be told. */
 const TIPPED_RAD = Math.PI / 36;
 
-/** The least tilt left over each edge along the whole record, the suspension's further lean counted. */
+/**
+ * The least tilt left over each edge along the whole record, the suspension's further lean counted. The solver takes
+ * treads by their middle, so what their edges cost the rigid body comes off its answer.
+ */
 export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): TipMargin[] {
   return EDGES.map(({ name }, edge) => {
     let worst = Infinity;
@@ -77,16 +96,18 @@ export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): Ti
     for (let n = 0; n < record.length; n++) {
       if (record.standing[n] === edge + 1)
         return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[n] };
-      if (record.standing[n] !== 0) continue;
-      const tan = tiltTan(record, chassis, up, n, edge);
+      if (record.standing[n] !== 0 || (n > 0 && record.repeats[n] === 1)) continue;
+      const tan = tiltTan(record, chassis, up, n, edge, 1);
       if (tan >= worst) continue;
       worst = tan;
       at = n;
     }
+    if (worst === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
     const ground = record.bottomM.subarray(4 * at, 4 * at + 4);
     const climb = record.climbTan.subarray(4 * at, 4 * at + 4);
-    const marginRad =
-      worst === Infinity ? NaN : Math.atan(leanedTan(chassis, up, ground, climb, edge, worst));
+    const mid = tiltTan(record, chassis, up, at, edge, 0);
+    const leaned = leanedTan(chassis, up, ground, climb, edge, mid);
+    const marginRad = Math.atan(leaned) - Math.max(0, Math.atan(mid) - Math.atan(worst));
     return { edge: name, marginRad, stationM: record.stationM[at] };
   });
 }

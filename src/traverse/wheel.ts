@@ -1,4 +1,4 @@
-import { STEEPEST_CONTACT } from './limits.ts';
+import { BEARS_M, STEEPEST_CONTACT } from './limits.ts';
 import type { Relief } from './relief.ts';
 
 /** A rigid wheel rolled along one wheel path, station by station. */
@@ -7,6 +7,19 @@ export interface WheelPath {
   readonly bottomM: Float64Array;
   /** Tangent of the ground's climb at the contact, α; positive where the wheel climbs. */
   readonly climbTan: Float64Array;
+  /**
+   * Where across its tread it bears: the middle of what lies within `BEARS_M` of the highest ground under it, in ground
+   * lines left of the middle of all lines under it; 0 where all of the tread bears.
+   */
+  readonly bearingLines: Float64Array;
+}
+
+export function emptyPath(count: number): WheelPath {
+  return {
+    bottomM: new Float64Array(count),
+    climbTan: new Float64Array(count),
+    bearingLines: new Float64Array(count),
+  };
 }
 
 /**
@@ -16,7 +29,7 @@ export interface WheelPath {
  *
  * Between samples the ground is straight, z = z₀ + m u, so beside the highest sample the maximum lies at
  * u = R m / √(1 + m²), kept to its piece. Neglected: the tyre's own give over small stones, which makes climbs milder
- * than reckoned.
+ * than reckoned. A relief that keeps its paths answers what was asked before; else the path is written into `out`.
  */
 export function wheelPath(
   relief: Relief,
@@ -26,92 +39,140 @@ export function wheelPath(
   yM: number,
   radiusM: number,
   sectionM: number,
+  out?: WheelPath,
 ): WheelPath {
-  const R = radiusM;
-  const step = relief.stepM;
   const { first, last } = relief.linesUnder(yM - sectionM / 2, yM + sectionM / 2);
+  const { paths } = relief;
+  if (paths === null) {
+    const path = out ?? emptyPath(count);
+    roll(relief, first, last, fromXM, stationM, radiusM, path);
+    return path;
+  }
+  let key = `${radiusM} ${fromXM} ${stationM} ${count}`;
+  for (let j = first; j <= last; j++) key += ` ${relief.line(j).id}`;
+  const known = paths.get(key);
+  if (known) return known;
+  const path = emptyPath(count);
+  roll(relief, first, last, fromXM, stationM, radiusM, path);
+  paths.set(key, path);
+  return path;
+}
+
+/** Kept from call to call: rolling a few stations takes less time than making these anew would. */
+let under = new Float64Array(0);
+let levelTo = new Uint32Array(0);
+let rise = new Float64Array(0);
+
+function roll(
+  relief: Relief,
+  first: number,
+  last: number,
+  fromXM: number,
+  stationM: number,
+  R: number,
+  { bottomM, climbTan, bearingLines }: WheelPath,
+): void {
+  const count = bottomM.length;
+  const step = relief.stepM;
   const reach = Math.ceil(R / step) + 1;
   const startM = fromXM - relief.fromM;
   const low = Math.max(0, Math.floor(startM / step) - reach);
   const high = Math.min(relief.count, Math.ceil((startM + (count - 1) * stationM) / step) + reach + 1);
-  const top = relief.line(first).slice(low, high);
-  for (let j = first + 1; j <= last; j++) {
-    const line = relief.line(j);
-    for (let i = 0; i < top.length; i++) if (line[low + i] > top[i]) top[i] = line[low + i];
-  }
-  const path = { bottomM: new Float64Array(count), climbTan: new Float64Array(count) };
-  const levelTo = levelRuns(top);
-  const arc = new Arc(R, step);
+  const length = Math.max(0, high - low);
+  const { top, base } = highest(relief, first, last, low, length);
+  const allBears = top !== under;
+  markLevel(top, base, length);
+
+  // Stations a whole number of samples apart stand alike between them, so that the disc is the same under all.
+  const perStation = stationM / step;
+  const even = Number.isInteger(perStation);
+  const start = startM / step - low;
+  const start0 = Math.floor(start);
+  const back = Math.floor(R / step) + 2;
+  if (rise.length < 2 * back + 2) rise = new Float64Array(2 * back + 2);
+  let discAt = NaN;
   for (let n = 0; n < count; n++) {
-    const at = (startM + n * stationM) / step - low;
-    const from = Math.max(0, Math.ceil(at - R / step));
-    const to = Math.min(top.length - 1, Math.floor(at + R / step));
+    const whole = even ? start0 + n * perStation : Math.floor(start + n * perStation);
+    const between = even ? start - start0 : start + n * perStation - whole;
+    const from = Math.max(0, whole + Math.ceil(between - R / step));
+    const to = Math.min(length - 1, whole + Math.floor(between + R / step));
     if (levelTo[from] >= to) {
-      path.bottomM[n] = top[from];
+      bottomM[n] = top[base + from];
+      climbTan[n] = 0;
+      bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + from, bottomM[n]);
       continue;
     }
-    const rise = arc.about(at, from, to);
+    if (between !== discAt) {
+      discAt = between;
+      for (let k = -back; k <= back; k++) {
+        const u = (k - between) * step;
+        rise[k + back] = Math.sqrt(Math.max(0, R * R - u * u));
+      }
+    }
+    const shift = back - whole;
     let bottom = -Infinity;
     let best = from;
     for (let i = from; i <= to; i++) {
-      const z = top[i] + rise[i - from];
+      const z = top[base + i] + rise[i + shift];
       if (z > bottom) {
         bottom = z;
         best = i;
       }
     }
-    const u0 = (best - at) * step;
+    const u0 = (best - whole - between) * step;
     let u = u0;
     for (let side = -1; side <= 1; side += 2) {
       const next = best + side;
-      if (next < 0 || next >= top.length) continue;
-      const m = ((top[next] - top[best]) * side) / step;
+      if (next < 0 || next >= length) continue;
+      const m = ((top[base + next] - top[base + best]) * side) / step;
       const touch = (R * m) / Math.sqrt(1 + m * m);
       if ((touch - u0) * side <= 0 || (touch - u0) * side >= step) continue;
-      const z = top[best] + m * (touch - u0) + Math.sqrt(R * R - touch * touch);
+      const z = top[base + best] + m * (touch - u0) + Math.sqrt(R * R - touch * touch);
       if (z > bottom) {
         bottom = z;
         u = touch;
       }
     }
-    path.bottomM[n] = bottom - R;
+    bottomM[n] = bottom - R;
     const drop = Math.sqrt(Math.max(0, R * R - u * u));
-    path.climbTan[n] = Math.abs(u) >= drop * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / drop;
+    climbTan[n] = Math.abs(u) >= drop * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / drop;
+    bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + best, top[base + best]);
   }
-  return path;
+}
+
+/** The highest of some lines, sample by sample, from sample `low` on: the line itself where all are alike. */
+function highest(relief: Relief, first: number, last: number, low: number, length: number) {
+  const one = relief.line(first);
+  let other = first + 1;
+  while (other <= last && relief.line(other).id === one.id) other++;
+  if (other > last) return { top: one.heightsM, base: low };
+  if (under.length < length) under = new Float64Array(2 * length);
+  for (let i = 0; i < length; i++) under[i] = one.heightsM[low + i];
+  let before = one.id;
+  for (let j = other; j <= last; j++) {
+    const { id, heightsM } = relief.line(j);
+    if (id === before) continue;
+    before = id;
+    for (let i = 0; i < length; i++) if (heightsM[low + i] > under[i]) under[i] = heightsM[low + i];
+  }
+  return { top: under, base: 0 };
 }
 
 /** For each sample, the last one of those after it that are as high. */
-function levelRuns(top: Float64Array): Uint32Array {
-  const levelTo = new Uint32Array(top.length);
-  for (let i = top.length - 1; i >= 0; i--)
-    levelTo[i] = i + 1 < top.length && top[i + 1] === top[i] ? levelTo[i + 1] : i;
-  return levelTo;
+function markLevel(top: Float64Array, base: number, length: number): void {
+  if (levelTo.length < length) levelTo = new Uint32Array(2 * length);
+  for (let i = length - 1; i >= 0; i--)
+    levelTo[i] = i + 1 < length && top[base + i + 1] === top[base + i] ? levelTo[i + 1] : i;
 }
 
-/** √(R² − u²) at the samples under a wheel; the same again where the next wheel stands alike between samples. */
-class Arc {
-  readonly #radiusM: number;
-  readonly #stepM: number;
-  readonly #rise: Float64Array;
-  #from = NaN;
-  #count = 0;
-
-  constructor(radiusM: number, stepM: number) {
-    this.#radiusM = radiusM;
-    this.#stepM = stepM;
-    this.#rise = new Float64Array(2 * Math.ceil(radiusM / stepM) + 2);
+/** Middle of the lines that bear at a sample, left of the middle of all; 0 where all do. */
+function bearing(relief: Relief, first: number, last: number, sample: number, topM: number): number {
+  let sum = 0;
+  let bears = 0;
+  for (let j = first; j <= last; j++) {
+    if (relief.line(j).heightsM[sample] < topM - BEARS_M) continue;
+    sum += j;
+    bears++;
   }
-
-  about(at: number, from: number, to: number): Float64Array {
-    const count = to - from + 1;
-    if (from - at === this.#from && count <= this.#count) return this.#rise;
-    this.#from = from - at;
-    this.#count = count;
-    for (let i = 0; i < count; i++) {
-      const u = (this.#from + i) * this.#stepM;
-      this.#rise[i] = Math.sqrt(Math.max(0, this.#radiusM * this.#radiusM - u * u));
-    }
-    return this.#rise;
-  }
+  return bears === 0 ? 0 : sum / bears - (first + last) / 2;
 }

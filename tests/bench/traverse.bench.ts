@@ -1,7 +1,8 @@
 import { chassisOf } from '../../src/traverse/chassis.ts';
 import { Equilibrium } from '../../src/traverse/equilibrium.ts';
 import { reliefOf } from '../../src/traverse/relief.ts';
-import { assessTraverse, march } from '../../src/traverse/traverse.ts';
+import { march } from '../../src/traverse/march.ts';
+import { assessTraverse } from '../../src/traverse/traverse.ts';
 import { upOf } from '../../src/traverse/up.ts';
 import { ladder } from '../../src/vehicle/aids.ts';
 import { randomScene } from '../traverse/scenes.ts';

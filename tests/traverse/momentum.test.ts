@@ -4,7 +4,7 @@ import { chassisOf } from '../../src/traverse/chassis.ts';
 import { effortAlong } from '../../src/traverse/effort.ts';
 import { entrySpeedMps, liftSpeedMps } from '../../src/traverse/momentum.ts';
 import { reliefOf } from '../../src/traverse/relief.ts';
-import { march } from '../../src/traverse/traverse.ts';
+import { march } from '../../src/traverse/march.ts';
 import { upOf } from '../../src/traverse/up.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import { DRIVES } from './rigid.ts';

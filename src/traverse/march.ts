@@ -1,0 +1,114 @@
+import type { Chassis } from './chassis.ts';
+import { Equilibrium } from './equilibrium.ts';
+import { SLIDE_M, STATION_M } from './limits.ts';
+import type { TraverseRecord } from './record.ts';
+import { emptyRecord } from './record.ts';
+import type { Relief } from './relief.ts';
+import type { Up } from './up.ts';
+import type { WheelPath } from './wheel.ts';
+import { emptyPath, wheelPath } from './wheel.ts';
+
+/** One chassis taken over `count` stations, again and again: its record and its solver are used anew each time. */
+export class March {
+  readonly record: TraverseRecord;
+  readonly #chassis: Chassis;
+  readonly #stationM: number;
+  readonly #body: Equilibrium;
+  readonly #wheel: WheelPath;
+  readonly #left: WheelPath;
+  readonly #right: WheelPath;
+
+  constructor(chassis: Chassis, count: number, stationM: number) {
+    this.record = emptyRecord(count);
+    this.#chassis = chassis;
+    this.#stationM = stationM;
+    this.#body = new Equilibrium(chassis);
+    this.#wheel = emptyPath(count);
+    this.#left = emptyPath(count);
+    this.#right = emptyPath(count);
+  }
+
+  /**
+   * From the station at `fromM` on, `offsetM` left of the main line. The record stays that of this call until the next.
+   * Without `slides` nothing is told of sliding sideways.
+   */
+  take(relief: Relief, up: Up, fromM: number, offsetM: number, slides = true): TraverseRecord {
+    const { record } = this;
+    for (let n = 0; n < record.length; n++) record.stationM[n] = fromM + n * this.#stationM;
+    for (let i = 0; i < 4; i++) this.#roll(i, relief, fromM, offsetM, slides);
+    this.#stand(up);
+    return record;
+  }
+
+  #roll(i: number, relief: Relief, fromM: number, offsetM: number, slides: boolean): void {
+    const { record } = this;
+    const { length } = record;
+    const { tyre, wheelbaseM, front, rear } = this.#chassis;
+    const x = fromM + (i < 2 ? wheelbaseM : -wheelbaseM) / 2;
+    const y = offsetM + ((i % 2 === 0 ? 1 : -1) * (i < 2 ? front : rear).trackWidthM) / 2;
+    const path = (asideM: number, out: WheelPath) =>
+      wheelPath(relief, x, this.#stationM, length, y + asideM, tyre.radiusM, tyre.sectionM, out);
+    const { bottomM, climbTan, bearingLines } = path(0, this.#wheel);
+    const left = slides ? path(SLIDE_M, this.#left).bottomM : bottomM;
+    const right = slides ? path(-SLIDE_M, this.#right).bottomM : bottomM;
+    for (let n = 0; n < length; n++) {
+      record.bottomM[4 * n + i] = bottomM[n];
+      record.climbTan[4 * n + i] = climbTan[n];
+      record.bearingM[4 * n + i] = bearingLines[n] * relief.acrossM;
+      record.fallLeftTan[4 * n + i] = (bottomM[n] - left[n]) / SLIDE_M;
+      record.fallRightTan[4 * n + i] = (bottomM[n] - right[n]) / SLIDE_M;
+    }
+  }
+
+  #stand(up: Up): void {
+    const { record } = this;
+    const body = this.#body;
+    body.lean(up);
+    body.forget();
+    for (let n = 0; n < record.length; n++) {
+      const here = 4 * n;
+      const repeats = repeatsAt(record, n);
+      record.repeats[n] = repeats ? 1 : 0;
+      record.standing[n] = repeats
+        ? record.standing[n - 1]
+        : body.solve(record.bottomM.subarray(here, here + 4), record.climbTan.subarray(here, here + 4));
+      for (let i = 0; i < 4; i++) {
+        record.loadN[here + i] = body.loadN[i];
+        record.hubM[here + i] = body.hubM[i];
+        record.travelM[here + i] = body.travelM[i];
+      }
+      record.heaveM[n] = body.heaveM;
+      record.pitch[n] = body.pitch;
+      record.roll[n] = body.roll;
+    }
+  }
+}
+
+function repeatsAt(record: TraverseRecord, n: number): boolean {
+  if (n === 0 || record.standing[n - 1] !== 0) return false;
+  const { bottomM, climbTan, fallLeftTan, fallRightTan, bearingM } = record;
+  for (let i = 4 * n; i < 4 * n + 4; i++)
+    if (
+      bottomM[i] !== bottomM[i - 4] ||
+      climbTan[i] !== climbTan[i - 4] ||
+      fallLeftTan[i] !== fallLeftTan[i - 4] ||
+      fallRightTan[i] !== fallRightTan[i - 4] ||
+      bearingM[i] !== bearingM[i - 4]
+    )
+      return false;
+  return true;
+}
+
+/** Takes a chassis along a line `offsetM` left of the main one, from its front wheels at the start to its rear at the end. */
+export function march(
+  chassis: Chassis,
+  relief: Relief,
+  up: Up,
+  lengthM: number,
+  offsetM: number,
+  stationM = STATION_M,
+): TraverseRecord {
+  const reach = (lengthM + chassis.wheelbaseM) / 2;
+  const count = Math.ceil((2 * reach) / stationM) + 1;
+  return new March(chassis, count, stationM).take(relief, up, -reach, offsetM);
+}
