@@ -1,15 +1,22 @@
 import { offsetFields } from '../archive/fields.ts';
 import type { Trip } from '../archive/trip.ts';
+import { stepM } from '../route/ellipsoid.ts';
 import type { Bypass, Line, Obstacle, SameGroundLine, Stretch } from '../terrain/obstacle.ts';
 import type { Preset } from '../terrain/preset.ts';
 import { stretchFrom } from '../terrain/preset.ts';
 
-/** A place on the track where an obstacle is about to be pinned. */
+/** A place where an obstacle is about to be pinned. */
 export interface Pin {
   readonly lng: number;
   readonly lat: number;
-  /** Along the track from its first point. */
+  /** Along the track from its first point; without a track, straight from pin to pin from the first. */
   readonly stationM: number;
+}
+
+/** A pin where there is no track: it runs on from the last one, so that obstacles stand in the order of pinning. */
+export function pinOnward(obstacles: readonly Obstacle[], lng: number, lat: number): Pin {
+  const last = obstacles.at(-1);
+  return { lng, lat, stationM: last === undefined ? 0 : last.stationM + stepM(last.lng, last.lat, lng, lat) };
 }
 
 export function obstacleOf(trip: Trip, id: string | null): Obstacle | undefined {

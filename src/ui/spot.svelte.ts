@@ -1,10 +1,10 @@
 import type { Pin } from './obstacleEdit.ts';
 import { SCOUT } from './place.ts';
-import { pinAt, pinNear } from './trackEdit.ts';
+import { pinAt, pinFor } from './trackEdit.ts';
 import { open } from './trip.svelte.ts';
 import { where } from './where.svelte.ts';
 
-/** The place on the track that the leader is pointing at, on the map or on the long section; an obstacle is pinned there. */
+/** The place that the leader is pointing at, on the map or on the long section; an obstacle is pinned there. */
 class Spot {
   /** Picked, and kept until another is. */
   picked = $state.raw<Pin | null>(null);
@@ -18,10 +18,9 @@ class Spot {
     this.asking = false;
   }
 
-  /** Picks the place of the track nearest to where someone pointed on the map, and goes where it can be pinned. */
+  /** Picks where someone pointed on the map, or the place of the track nearest to it, and goes where it can be pinned. */
   pointNear(lng: number, lat: number): void {
-    if (open.now.track === null) return;
-    this.pick(pinNear(open.now.track, lng, lat).pin);
+    this.pick(pinFor(open.now, lng, lat));
     where.go(SCOUT);
   }
 

@@ -7,6 +7,7 @@ import type { Track, Waypoint } from '../route/track.ts';
 import type { System } from '../units.ts';
 import { round, shown, slopeText } from '../units.ts';
 import type { Pin } from './obstacleEdit.ts';
+import { pinOnward } from './obstacleEdit.ts';
 
 /** What a trip is called until someone or its track names it. */
 export const NEW_TRIP = 'New trip';
@@ -27,6 +28,11 @@ export function pinNear(track: Track, lng: number, lat: number): { pin: Pin; off
     pin: { lng: foot.lng, lat: foot.lat, stationM: foot.stationM },
     offM: Math.abs(foot.acrossM),
   };
+}
+
+/** As `pinNear` where the trip has a track; else the very place, the next in the order of pinning. */
+export function pinFor({ track, obstacles }: Trip, lng: number, lat: number): Pin {
+  return track === null ? pinOnward(obstacles, lng, lat) : pinNear(track, lng, lat).pin;
 }
 
 export function pinAt(track: Track, stationM: number): Pin {

@@ -8,6 +8,7 @@ import {
   changeObstacle,
   freeName,
   pinObstacle,
+  pinOnward,
   removeLine,
   removeObstacle,
   withStretch,
@@ -47,6 +48,26 @@ test.each(PRESETS)(
     expect(checkObstacle(obstacle, 'x')).toEqual([]);
   },
 );
+
+test('without a track, obstacles stand in the order of pinning, each as far on as it lies from the one before', () => {
+  const places = [
+    { lng: 7, lat: 45 },
+    { lng: 7, lat: 45.001 },
+    { lng: 7, lat: 45.0005 },
+    { lng: 7, lat: 45.0005 },
+  ];
+  const trip = places.reduce(
+    (before, { lng, lat }, i) => pinObstacle(before, pinOnward(before.obstacles, lng, lat), ford, `pin${i}`),
+    EMPTY,
+  );
+  expect(trip.obstacles.map(({ id }) => id)).toEqual(['pin0', 'pin1', 'pin2', 'pin3']);
+  // 0.001° of latitude at 45° is 111.13 m (WGS 84, meridian radius of curvature).
+  const stations = trip.obstacles.map(({ stationM }) => stationM);
+  expect(stations[0]).toBe(0);
+  expect(stations[1]).toBeCloseTo(111.13, 1);
+  expect(stations[2]).toBeCloseTo(166.7, 1);
+  expect(stations[3]).toBe(stations[2]);
+});
 
 test('lines are added with names of their own; the main line cannot be removed', () => {
   const more = addBypass(addOffset(addOffset(first, 'o1'), 'o2'), 'b');
