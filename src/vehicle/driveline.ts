@@ -72,7 +72,7 @@ export function overrunOf(values: VehicleValues, aids: Aids): Driveline {
   return {
     front: drive === 'rear' ? 0 : axle(aids.frontLocked, values.frontDifferential),
     rear: drive === 'front' || clutchLetsGo ? 0 : axle(aids.rearLocked, values.rearDifferential),
-    centre: drive === 'full-time four' && centre !== 'none' && !centreLocked ? 1 : Infinity,
+    centre: drive === 'full-time four' && !centreLocked ? 1 : Infinity,
     rearReach: 1,
     brakeShare: 0,
     engineLeaves: 1,

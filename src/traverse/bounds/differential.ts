@@ -53,7 +53,7 @@ export function centreCoupling(values: VehicleValues, aids: Aids): Coupling | nu
     case 'full-time four':
     case 'on-demand four':
       if (values.centre === 'lockable' && aids.centreLocked) return { kind: 'locked' };
-      if (values.centre === 'none') return { kind: 'locked' };
+      if (values.centre === 'none' && values.drive === 'on-demand four') return { kind: 'locked' };
       if (values.centre === 'limited slip') return { kind: 'biased', ratio: CENTRE_BIAS };
       return values.brakeTraction === 'none'
         ? { kind: 'open' }
