@@ -1,8 +1,10 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
+import { offline } from './build/offline.ts';
+import { policy } from './build/policy.ts';
 
 export default defineConfig({
-  plugins: [svelte()],
+  plugins: [svelte(), offline('src/offline/serviceWorker.ts'), policy()],
   base: './',
   worker: { format: 'es' },
   optimizeDeps: { exclude: ['maplibre-gl'] },

@@ -14,6 +14,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   archive: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'brief'],
   workers: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy'],
   map: ['route', 'terrain', 'grade'],
+  offline: [],
   ui: [
     'route',
     'terrain',
@@ -26,6 +27,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'archive',
     'workers',
     'map',
+    'offline',
   ],
   cli: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'draw', 'brief', 'archive'],
 };

@@ -14,9 +14,7 @@ export function briefingPage(briefing: Briefing, system: System): string {
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width" />
         <title>${title}: briefing</title>
-        <style>
-          ${drawing(PAGE_STYLE)}
-        </style>
+        ${drawing(`<style>${PAGE_STYLE}</style>`)}
       </head>
       <body>
         ${leaderSheet(briefing, system)}

@@ -1,4 +1,7 @@
-/** How the briefing looks on paper: black on white, no grey that a copier loses, no fill that a printer leaves out. */
+/**
+ * How the briefing looks on paper: black on white, no grey that a copier loses, no fill that a printer leaves out. The page
+ * holds it as it stands here: the Content-Security-Policy knows it by its hash.
+ */
 export const PAGE_STYLE = `
 @page { margin: 10mm; }
 * { box-sizing: border-box; }

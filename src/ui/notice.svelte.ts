@@ -13,24 +13,35 @@ export interface Notice {
 const STAYS_MS = 9000;
 
 class Notices {
-  now = $state.raw<Notice | null>(null);
+  #said = $state.raw<Notice | null>(null);
+  #standing = $state.raw<Notice | null>(null);
   #timer: ReturnType<typeof setTimeout> | undefined;
 
+  get now(): Notice | null {
+    return this.#said ?? this.#standing;
+  }
+
   say(words: string, action?: Notice['action']): void {
-    this.dismiss();
-    this.now = action === undefined ? { words } : { words, action };
+    clearTimeout(this.#timer);
+    this.#said = action === undefined ? { words } : { words, action };
     if (action === undefined) this.#timer = setTimeout(() => this.dismiss(), STAYS_MS);
   }
 
   /** Says what the last edit did, with the way back until the next edit. */
   offerUndo(words: string): void {
     this.say(words, { name: 'Put it back', run: () => open.undo() });
-    this.now = this.now && { ...this.now, whileTrip: open.now };
+    this.#said = this.#said && { ...this.#said, whileTrip: open.now };
+  }
+
+  /** Says what does not pass: it stands whenever nothing else is said, until it is closed. */
+  stand(notice: Notice): void {
+    this.#standing = notice;
   }
 
   dismiss(): void {
     clearTimeout(this.#timer);
-    this.now = null;
+    if (this.#said === null) this.#standing = null;
+    this.#said = null;
   }
 }
 

@@ -8,13 +8,19 @@ declare module 'vitest' {
   export interface ProvidedContext {
     /** Address of the built program, ending in a slash. */
     url: string;
+    /** Folder of the built program. */
+    dist: string;
   }
 }
 
 /** Builds the program as it is delivered and serves it on a free port for the browser tests. */
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
   const outDir = mkdtempSync(join(tmpdir(), 'rutline-'));
+  // The test runner's own would give a build for development.
+  const { NODE_ENV } = process.env;
+  process.env.NODE_ENV = 'production';
   await build({ mode: 'production', logLevel: 'warn', build: { outDir, emptyOutDir: true } });
+  process.env.NODE_ENV = NODE_ENV;
   const server = await preview({
     logLevel: 'warn',
     build: { outDir },
@@ -23,6 +29,7 @@ export default async function serve(project: TestProject): Promise<() => Promise
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The preview server gave no port.');
   project.provide('url', `http://127.0.0.1:${address.port}/`);
+  project.provide('dist', outDir);
   return async () => {
     await server.close();
     rmSync(outDir, { recursive: true, force: true });
