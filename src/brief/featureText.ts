@@ -38,7 +38,8 @@ export function featureWords(feature: Feature, system: System): string {
   return words.filter(Boolean).join(', ');
 }
 
-function sideOf(feature: Feature): string {
+/** Such as `left`; empty for what lies on the main line or right across it. */
+export function sideOf(feature: Feature): string {
   if (feature.kind === 'bank') return feature.side;
   const y = feature.kind === 'rut' ? feature.centreYM : 'yM' in feature ? feature.yM : 0;
   return y === 0 ? '' : y > 0 ? 'left' : 'right';

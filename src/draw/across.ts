@@ -6,9 +6,10 @@ import { HOUSING_HALF_M } from '../vehicle/assumptions.ts';
 import type { End } from '../vehicle/axle.ts';
 import { PARTS } from '../vehicle/body.ts';
 import type { At, CutFrame } from './cut.ts';
-import { cutSvg, frameOf, halfWidthM, reachOf } from './cut.ts';
+import { cutSizes, cutSvg, frameOf, halfWidthM, reachOf } from './cut.ts';
 import type { Point } from './ink.ts';
 import { dimension, stroke, text } from './ink.ts';
+import type { SizeMark } from './sizes.ts';
 import type { AxlePose, Stood, WheelPose } from './stood.ts';
 import { axlePose, stands } from './stood.ts';
 
@@ -54,6 +55,11 @@ export function acrossFrame(view: AcrossView): CutFrame {
     Math.floor((lowM - 0.1) / FRAME_STEP_M) * FRAME_STEP_M,
     half * DEPTHS_AT,
   );
+}
+
+/** The sizes that it shows, as recorded. */
+export function acrossSizes(view: AcrossView, frame: CutFrame, turned: 1 | -1): SizeMark[] {
+  return cutSizes(cutOf(view), frame, turned);
 }
 
 function cutOf(view: AcrossView) {

@@ -6,7 +6,9 @@ import type { Rut } from '../terrain/rut.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Point } from './ink.ts';
-import { dimension, hatching, n, stroke, text } from './ink.ts';
+import { dimension, hatching, n, stroke, strokes, text } from './ink.ts';
+import type { SizeMark } from './sizes.ts';
+import { sizesOn, sizesSvg } from './sizes.ts';
 
 /** Ground cut across the line, with its sizes and what bounds it. */
 export interface CutView {
@@ -114,6 +116,7 @@ export function cutSvg(
     standing,
     stroke('surface', line),
     ...featureSizes(view, frame),
+    sizesSvg(cutSizes(view, frame, 1), view.system),
     corridorSizes(view, half, at),
   ];
   return (
@@ -139,14 +142,13 @@ function bound(side: 'left' | 'right', distanceM: number, kind: string, half: nu
   const beyond: Point[] = [];
   if (kind === 'bank' || kind === 'rock' || kind === 'trees')
     for (let z = 0.12; z < topZ; z += 0.12) beyond.push(at(y, z));
-  const ticks = beyond
-    .map(([x, down]) =>
-      stroke('bound', [
-        [x, down],
-        [x - sign * 6, down + (kind === 'trees' ? -4 : 6)],
-      ]),
-    )
-    .join('');
+  const ticks = strokes(
+    'bound',
+    beyond.map(([x, down]) => [
+      [x, down],
+      [x - sign * 6, down + (kind === 'trees' ? -4 : 6)],
+    ]),
+  );
   const drop =
     kind === 'drop'
       ? stroke('bound drop', [
@@ -222,6 +224,25 @@ function featureSizes({ stretch, stationM, system }: CutView, { at, besideM: y0 
       default:
         return '';
     }
+  });
+}
+
+/** The sizes that a cut shows, as recorded: what handles over it are made of. `turned` is −1 against that direction. */
+export function cutSizes(
+  { stretch, stationM, widthPx }: CutView,
+  frame: CutFrame,
+  turned: 1 | -1,
+): SizeMark[] {
+  const { at, pxPerM, heightPx, besideM } = frame;
+  return sizesOn({
+    view: 'across',
+    features: stretch.features,
+    turned,
+    heres: [{ xM: stationM, yM: besideM }],
+    at: (_, yM, zM) => at(yM, zM),
+    pxPerM,
+    widthPx,
+    heightPx,
   });
 }
 

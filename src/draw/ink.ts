@@ -21,6 +21,12 @@ export function stroke(className: string, points: readonly Point[], closed = fal
   return `<path class="${className}" d="${pathOf(points, closed)}"/>`;
 }
 
+/** Many strokes of one class as one: a picture that is redrawn while a hand moves must have few parts. */
+export function strokes(className: string, lines: readonly (readonly Point[])[], closed = false): string {
+  if (lines.length === 0) return '';
+  return `<path class="${className}" d="${lines.map((line) => pathOf(line, closed)).join('')}"/>`;
+}
+
 export function text(
   className: string,
   [x, y]: Point,

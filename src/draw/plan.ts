@@ -2,7 +2,9 @@ import type { Feature } from '../terrain/feature.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import type { Point } from './ink.ts';
-import { stroke, text } from './ink.ts';
+import { stroke, strokes, text } from './ink.ts';
+import type { SizeMark } from './sizes.ts';
+import { sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stationOf } from './stood.ts';
 import type { Upright } from './upright.ts';
@@ -15,6 +17,8 @@ export interface PlanView {
   readonly offsetM: number;
   readonly stood: Stood;
   readonly other: Stood | null;
+  /** Index of the shape whose sizes are dimensioned; null for none. */
+  readonly sized: number | null;
   readonly system: System;
   readonly widthPx: number;
   readonly mostPx: number;
@@ -40,8 +44,7 @@ export function planFrame({ stretch, stood, widthPx, mostPx }: PlanView): PlanFr
 }
 
 /** The obstacle from above, true to scale, as SVG text: footprints, corridor, wheel paths, and who stands where. */
-export function planSvg(view: PlanView): string {
-  const frame = planFrame(view);
+export function planSvg(view: PlanView, frame = planFrame(view)): string {
   const { at, fromM, toM, heightPx } = frame;
   const { stretch, stood, offsetM, system, widthPx } = view;
   const { corridor } = stretch;
@@ -63,11 +66,30 @@ export function planSvg(view: PlanView): string {
     offsetM === 0 ? '' : stroke('offset', [at(fromM, offsetM), at(toM, offsetM)]),
     view.other ? vehicle(view.other, offsetM, at, 'vehicle other') : '',
     vehicle(stood, offsetM, at, 'vehicle'),
+    sizesSvg(
+      planSizes(view, frame, 1).filter(({ feature }) => feature === view.sized),
+      system,
+    ),
     stationMarks(frame, 0, system),
     text('title', [(widthPx + STATIONS_PX) / 2, 14], 'From above'),
     text('travel-arrow', [(widthPx + STATIONS_PX) / 2, 32], '↑ travel'),
   ];
   return drawn('plan', widthPx, heightPx, parts);
+}
+
+/** The sizes that it shows, as recorded: what handles over it are made of. `turned` is −1 against that direction. */
+export function planSizes(view: PlanView, frame: PlanFrame, turned: 1 | -1): SizeMark[] {
+  const { at, pxPerM, widthPx, heightPx } = frame;
+  return sizesOn({
+    view: 'plan',
+    features: view.stretch.features,
+    turned,
+    heres: [{ xM: stationOf(view.stood), yM: view.offsetM }],
+    at: (x, y) => at(x, y),
+    pxPerM,
+    widthPx,
+    heightPx,
+  });
 }
 
 function vehicle({ values: v, along, n }: Stood, offsetM: number, at: At, className: string): string {
@@ -110,29 +132,25 @@ function side(yM: number, bound: string, sign: 1 | -1, { at, fromM, toM, pxPerM 
   const line = stroke(bound === 'open' ? 'bound open' : 'bound', [at(fromM, yM), at(toM, yM)]);
   if (bound === 'open') return line;
   const apart = 11 / pxPerM;
-  const ticks: string[] = [];
+  const ticks: Point[][] = [];
   for (let x = fromM + apart / 2; x < toM; x += apart) {
     const [px, py] = at(x, yM);
     const out = -sign * 6;
     ticks.push(
       bound === 'trees'
-        ? stroke(
-            'bound',
-            [
-              [px + out - 3, py],
-              [px + out, py - 4],
-              [px + out + 3, py],
-              [px + out, py + 4],
-            ],
-            true,
-          )
-        : stroke('bound', [
+        ? [
+            [px + out - 3, py],
+            [px + out, py - 4],
+            [px + out + 3, py],
+            [px + out, py + 4],
+          ]
+        : [
             [px, py],
             [px + out, py - (bound === 'drop' ? 0 : 5)],
-          ]),
+          ],
     );
   }
-  return line + ticks.join('');
+  return line + strokes('bound', ticks, bound === 'trees');
 }
 
 function footprint(feature: Feature, frame: PlanFrame, [right, left]: readonly [number, number]): string {
@@ -223,13 +241,14 @@ function rungs(fromM: number, toM: number, y: number, w: number, { at, pxPerM }:
 function teeth([[ax, ay], [bx, by]]: readonly Point[], down: 1 | -1): string {
   const length = Math.hypot(bx - ax, by - ay);
   const count = Math.floor(length / 12);
-  return Array.from({ length: count }, (_, i) => {
+  const lines = Array.from({ length: count }, (_, i): Point[] => {
     const t = (i + 0.5) / count;
     const x = ax + (bx - ax) * t;
     const y = ay + (by - ay) * t;
-    return stroke('tick', [
+    return [
       [x, y],
       [x, y + 6 * down],
-    ]);
-  }).join('');
+    ];
+  });
+  return strokes('tick', lines);
 }

@@ -6,6 +6,8 @@ import type { Part } from '../vehicle/body.ts';
 import { PARTS, underside } from '../vehicle/body.ts';
 import type { Point } from './ink.ts';
 import { dimension, hatching, n as px, stroke, text } from './ink.ts';
+import type { SizeMark } from './sizes.ts';
+import { sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stands, stationOf } from './stood.ts';
 
@@ -18,6 +20,8 @@ export interface SideView {
   readonly offsetM: number;
   readonly stood: Stood;
   readonly other: Stood | null;
+  /** Index of the shape whose sizes are dimensioned; null for none. */
+  readonly sized: number | null;
   readonly system: System;
   readonly widthPx: number;
   readonly mostPx: number;
@@ -28,6 +32,8 @@ const BESIDE_M = 1.1;
 const BODY_TO_M = 1.05;
 const GROUND_STEP_M = 0.025;
 const UNDER_M = 0.3;
+/** Soft ground is marked so deep, however deep it is. */
+const SOFT_M = 0.14;
 /** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
 const FRAME_STEP_M = 0.25;
 /** So many of the least gaps are dimensioned, besides all that touch. */
@@ -93,20 +99,21 @@ export function sideFrame(view: SideView): SideFrame {
 }
 
 /** A true-to-scale side view about the station, leaning by the slope, as SVG text. */
-export function sideSvg(view: SideView): string {
+export function sideSvg(view: SideView, frame = sideFrame(view)): string {
   const { stood, widthPx } = view;
-  const frame = sideFrame(view);
   const { at, fromM, toM, lowM, heightPx } = frame;
   const line = (side: 'left' | 'right') =>
     groundUnder(view, side, fromM, toM).map(([x, z]): Point => at(x, z));
   const [far, near] = [line('left'), line('right')];
   const under = lowM - (toM - fromM);
   const closed = (surface: readonly Point[]) => [...surface, at(toM, under), at(fromM, under)];
+  const sizes = sideSizes(view, frame, 1).filter(({ feature }) => feature === view.sized);
   const parts = [
     stroke('ground', closed(far), true),
     stroke('far-surface', far),
     stroke('ground', closed(near), true),
     hatching(near, 9, 7),
+    soft(view, fromM, toM, near, at),
     water(view, [fromM, toM], at),
     stroke('plane', [at(fromM, 0), at(toM, 0)]),
     view.other && stands(view.other) ? vehicle(view.other, at, 'vehicle other') : '',
@@ -114,7 +121,8 @@ export function sideSvg(view: SideView): string {
       ? vehicle(stood, at, 'vehicle')
       : text('tips', at(stationOf(stood), 0.6), 'it tips over here'),
     stroke('surface', near),
-    stands(stood) ? gapMarks(view, at) : '',
+    stands(stood) ? gapMarks(view, at, sizes) : '',
+    sizesSvg(sizes, view.system),
     level(view, widthPx, heightPx),
   ];
   return (
@@ -123,17 +131,38 @@ export function sideSvg(view: SideView): string {
   );
 }
 
+/** The sizes that it shows, as recorded: what handles over it are made of. `turned` is −1 against that direction. */
+export function sideSizes(view: SideView, frame: SideFrame, turned: 1 | -1): SizeMark[] {
+  const { at, pxPerM, heightPx } = frame;
+  const xM = stationOf(view.stood);
+  return sizesOn({
+    view: 'side',
+    features: view.stretch.features,
+    turned,
+    heres: (['right', 'left'] as const).map((side) => ({ xM, yM: pathM(view, side) })),
+    at: (x, _, z) => at(x, z),
+    pxPerM,
+    widthPx: view.widthPx,
+    heightPx,
+  });
+}
+
+/** Middle of the wheels of one side, left of the main line. */
+function pathM({ stood, offsetM }: SideView, side: 'left' | 'right'): number {
+  return offsetM + ((side === 'left' ? 1 : -1) * stood.along.chassis.front.trackWidthM) / 2;
+}
+
 function groundUnder(
-  { stretch, stood, offsetM }: SideView,
+  view: SideView,
   side: 'left' | 'right',
   fromM: number,
   toM: number,
 ): (readonly [x: number, z: number])[] {
-  const y = offsetM + ((side === 'left' ? 1 : -1) * stood.along.chassis.front.trackWidthM) / 2;
+  const y = pathM(view, side);
   const count = Math.ceil((toM - fromM) / GROUND_STEP_M);
   return Array.from({ length: count + 1 }, (_, i) => {
     const x = fromM + i * GROUND_STEP_M;
-    return [x, heightM(stretch.features, x, y)] as const;
+    return [x, heightM(view.stretch.features, x, y)] as const;
   });
 }
 
@@ -201,8 +230,8 @@ function vehicle({ values: v, along, n }: Stood, at: At, className: string): str
   );
 }
 
-/** All that touch and the least of the other gaps, each where it is. */
-function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At): string {
+/** All that touch and the least of the other gaps, each where it is, its words below those of sizes. */
+function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At, sizes: readonly SizeMark[]): string {
   const { along, n } = stood;
   const found = SIDE_PARTS.map((part) => {
     const of = PARTS.length * n + PARTS.indexOf(part);
@@ -210,7 +239,7 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At): string
   })
     .filter(({ gapM }) => gapM < TOLD_GAP_M)
     .toSorted((a, b) => a.gapM - b.gapM);
-  const written: Point[] = [];
+  const written = sizes.map(({ placeOf, value }) => placeOf(value));
   return found
     .filter(({ gapM }, i) => gapM < 0 || i < TOLD_GAPS)
     .map(({ part, gapM, xM, yM }) => {
@@ -243,6 +272,24 @@ function spot([x, y]: Point): string {
     ],
     true,
   );
+}
+
+/** Ground that gives way, as a band under the near surface. */
+function soft({ stretch }: SideView, fromM: number, toM: number, near: readonly Point[], at: At): string {
+  const apart = (toM - fromM) / (near.length - 1);
+  const downPx = at(0, -SOFT_M)[1] - at(0, 0)[1];
+  return stretch.features
+    .map((feature) => {
+      if (feature.kind !== 'softPatch') return '';
+      const over = near.slice(
+        Math.max(0, Math.ceil((feature.fromM - fromM) / apart)),
+        Math.max(0, Math.floor((feature.toM - fromM) / apart) + 1),
+      );
+      if (over.length < 2) return '';
+      const under = over.toReversed().map(([x, y]): Point => [x, y + downPx]);
+      return stroke('soft', [...over, ...under], true);
+    })
+    .join('');
 }
 
 function water({ stretch }: SideView, [from, to]: readonly number[], at: At): string {

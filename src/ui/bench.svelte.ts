@@ -31,7 +31,10 @@ interface Timed<Task> {
   readonly sinceMs: number;
 }
 
-/** Stillness after which what takes longer is worked out: the fine sweep with its verdicts, and what else could be. */
+/**
+ * Stillness after which what takes longer is worked out: the fine sweep with its verdicts, and what else could be. Never
+ * while a hand holds on, which would have to wait for it on a machine that is slow anyway.
+ */
 const REST_MS = 250;
 
 /** One obstacle, vehicle, line and direction on the workbench, and what the workers say of it. */
@@ -147,13 +150,14 @@ export class Bench {
 
   /** Asks anew for what is on the bench; for an effect. */
   ask(): void {
-    const { task, lookedRung: rung } = this;
+    const { task, held, lookedRung: rung } = this;
     if (task === null) return;
     const sinceMs = this.#changedMs ?? performance.now();
     this.#changedMs = null;
     this.#askLook({ task, sinceMs });
     this.#askCoarse({ task: { on: task.on, rung, grain: 'coarse' }, sinceMs });
     clearTimeout(this.#rest);
+    if (held !== null) return;
     this.#rest = setTimeout(() => {
       this.#askFine({ on: task.on, rung, grain: 'fine' });
       this.#askWhatIf(task.on);

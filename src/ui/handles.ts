@@ -1,13 +1,12 @@
-import { featureName } from '../brief/featureText.ts';
-import type { CutFrame } from '../draw/cut.ts';
-import type { Point } from '../draw/ink.ts';
 import { offsetFields } from '../archive/fields.ts';
+import { featureName, sideOf } from '../brief/featureText.ts';
+import type { Point } from '../draw/ink.ts';
+import type { SizeMark } from '../draw/sizes.ts';
+import { movePerUnit, valueNear } from '../draw/sizes.ts';
 import type { NumberField } from '../field.ts';
 import type { Feature } from '../terrain/feature.ts';
-import { featureFields, heightM } from '../terrain/feature.ts';
-import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { fromShown } from '../units.ts';
+import { fromShown, rad } from '../units.ts';
 
 /** A size that can be taken hold of in a drawing. */
 export interface Handle {
@@ -17,108 +16,151 @@ export interface Handle {
   readonly label: string;
   /** Where the value lies in the stretch as recorded; null for the line's offset. */
   readonly path: string | null;
+  /** Its range is narrowed where another size of the shape bounds it. */
   readonly field: NumberField;
   /** As recorded. */
   readonly value: number;
-  readonly at: Point;
+  /** Where it would lie with another value. */
+  readonly placeOf: (value: number) => Point;
   /** Where its hold extends to from its place, so that neighbours do not cover each other. */
   readonly towards: 'up' | 'down' | 'left' | 'right' | 'about';
-  /** Change of the value, as recorded, for a move by so many pixels. */
-  readonly change: (dx: number, dy: number) => number;
 }
 
-/** Pixels from one arrow key's press to the next are made up from this: one step of the value. */
+/** One press of an arrow key: the finest that a tape or an inclinometer reads on rough ground. */
 export function stepOf(field: NumberField, system: System): number {
-  if (field.quantity === 'length') return system === 'metric' ? 0.01 : fromShown(0.05, 'length', system);
-  return system === 'metric' ? 0.01 : fromShown(0.5, 'size', system);
+  if (field.quantity === 'angle') return rad(1);
+  if (system === 'metric') return 0.01;
+  return field.quantity === 'length' ? fromShown(0.05, 'length', system) : fromShown(0.5, 'size', system);
 }
 
 /** The value on whole steps and within its field. */
 export function settled(value: number, field: NumberField, system: System): number {
   const step = stepOf(field, system);
   const whole = Math.round(value / step) * step;
-  return Math.min(field.max, Math.max(field.min, Number(whole.toFixed(4))));
+  return Math.min(field.max, Math.max(field.min, Number(whole.toFixed(6))));
+}
+
+/** The value with the hand at a point of the drawing; the handle's own where the hand has hardly moved. */
+export function valueAt(handle: Handle, point: Point, system: System): number {
+  const value = valueNear(handle, point, handle.value);
+  return Math.abs(value - handle.value) < stepOf(handle.field, system) / 2
+    ? handle.value
+    : settled(value, handle.field, system);
 }
 
 /**
- * Handles on what a cut across goes through: of every rut and hole the depth, of the chosen one its width and centre
- * too, and the offset of the line. `stretch` is as travelled; `turned` is −1 where that is against the recorded direction.
+ * The value after an arrow key, `dx` or `dy` steps as the page runs (right and down): a handle moves as it is drawn. Keys
+ * across its way move it too, up and right for more.
  */
-export function handlesAcross(
-  stretch: Stretch,
-  stationM: number,
-  offsetM: number | null,
-  frame: CutFrame,
-  chosen: number | null,
-  turned: 1 | -1,
-): Handle[] {
-  const { at, pxPerM } = frame;
-  const camberRad = stretch.plane.camberRad ?? 0;
-  const [cos, sin] = [Math.cos(camberRad), Math.sin(camberRad)];
-  const left = (dx: number, dy: number) => -(dx * cos + dy * sin) / pxPerM;
-  const up = (dx: number, dy: number) => (dx * sin - dy * cos) / pxPerM;
-  const cuts = stretch.features.flatMap((feature, i) =>
-    isCutHere(feature, stationM) ? [{ feature, i }] : [],
-  );
-  const one = chosen !== null && cuts.some(({ i }) => i === chosen) ? chosen : (cuts[0]?.i ?? null);
-  const handles = cuts.flatMap(({ feature, i }): Handle[] => {
-    const y = feature.kind === 'rut' ? feature.centreYM : feature.yM;
-    const fields = featureFields[feature.kind] as Readonly<Record<string, NumberField>>;
-    const centre = feature.kind === 'rut' ? 'centreYM' : 'yM';
-    const of = `${featureName(feature.kind)} ${i + 1}, ${y * turned >= 0 ? 'left' : 'right'}`;
-    const handle = (
-      name: string,
-      value: number,
-      rest: Pick<Handle, 'at' | 'towards' | 'change'>,
-    ): Handle => ({
-      id: `${i}.${name}`,
-      feature: i,
-      label: `${fields[name].label} of ${of}`,
-      path: `features.${i}.${name}`,
-      field: fields[name],
-      value,
-      ...rest,
-    });
-    const bottom = at(y, heightM(stretch.features, stationM, y));
-    const depth = handle('depthM', feature.depthM, {
-      at: bottom,
-      towards: 'down',
-      change: (dx, dy) => -up(dx, dy),
-    });
-    if (i !== one) return [depth];
-    const out = y >= 0 ? 1 : -1;
-    return [
-      depth,
-      handle('widthM', feature.widthM, {
-        at: at(y + (out * feature.widthM) / 2, 0),
-        towards: out > 0 ? 'left' : 'right',
-        change: (dx, dy) => 2 * out * left(dx, dy),
-      }),
-      handle(centre, y * turned, {
-        at: at(y, 0),
-        towards: 'up',
-        change: (dx, dy) => turned * left(dx, dy),
-      }),
-    ];
+export function valueAfterKey(handle: Handle, dx: number, dy: number, system: System): number {
+  const { value, field } = handle;
+  const [mx, my] = movePerUnit(handle, value);
+  const along = mx * dx + my * dy;
+  const across = mx * dy + my * dx;
+  const more = Math.abs(along) >= Math.abs(across) / 2 ? along : dx - dy;
+  const steps = Math.max(Math.abs(dx), Math.abs(dy)) * Math.sign(more);
+  return settled(value + steps * stepOf(field, system), field, system);
+}
+
+export function isUpright(handle: Handle): boolean {
+  const [mx, my] = movePerUnit(handle, handle.value);
+  return Math.abs(my) > Math.abs(mx);
+}
+
+/** Half of the least that a thumb hits, pixels. */
+const REACH_PX = 22;
+/** From its place to the middle of its grip, pixels. */
+const GRIP_PX = 9;
+/** From its place to the middle of its hold, pixels: a little beyond the grip, away from the neighbours. */
+const HOLD_PX = 16;
+
+const WAYS: Readonly<Record<Handle['towards'], Point>> = {
+  up: [0, -1],
+  down: [0, 1],
+  left: [-1, 0],
+  right: [1, 0],
+  about: [0, 0],
+};
+
+/** The hold's corner from the handle's place, pixels. */
+export function holdOf({ towards }: Handle): { readonly x: number; readonly y: number; readonly px: number } {
+  const [x, y] = WAYS[towards];
+  return { x: x * HOLD_PX - REACH_PX, y: y * HOLD_PX - REACH_PX, px: 2 * REACH_PX };
+}
+
+/** Of the handles whose holds lie under a point, the one whose grip is nearest; where none does, undefined. */
+export function nearestHandle(handles: readonly Handle[], [x, y]: Point): Handle | undefined {
+  const under = handles.flatMap((handle) => {
+    const [px, py] = handle.placeOf(handle.value);
+    const hold = holdOf(handle);
+    const [dx, dy] = [x - px - hold.x, y - py - hold.y];
+    if (dx < 0 || dy < 0 || dx > hold.px || dy > hold.px) return [];
+    const [wx, wy] = WAYS[handle.towards];
+    return [{ handle, far: Math.hypot(x - px - wx * GRIP_PX, y - py - wy * GRIP_PX) }];
   });
-  if (offsetM === null) return handles;
-  const offset: Handle = {
+  return under.toSorted((a, b) => a.far - b.far)[0]?.handle;
+}
+
+/**
+ * Handles on the sizes that a drawing shows: of every shape the most telling, of the chosen one (or, where that is not
+ * there, the first) all. `features` are as recorded.
+ */
+export function handlesOn(
+  marks: readonly SizeMark[],
+  features: readonly Feature[],
+  chosen: number | null,
+): Handle[] {
+  const one = marks.some(({ feature }) => feature === chosen) ? chosen : marks[0]?.feature;
+  return marks
+    .filter((mark) => mark.first || mark.feature === one)
+    .map((mark) => {
+      const { feature: i, name, value, placeOf, towards } = mark;
+      const feature = features[i];
+      const of = [`${featureName(feature.kind)} ${i + 1}`, sideOf(feature)].filter(Boolean).join(', ');
+      return {
+        id: `${i}.${name}`,
+        feature: i,
+        label: `${mark.field.label} of ${of}`,
+        path: `features.${i}.${name}`,
+        field: bounded(mark.field, name, feature),
+        value,
+        placeOf,
+        towards,
+      };
+    });
+}
+
+/** A shape that ends before it starts would be no shape: what each end is bounded by. */
+const ENDS: Readonly<Record<string, readonly [bound: 'min' | 'max', by: string]>> = {
+  fromM: ['max', 'toM'],
+  toM: ['min', 'fromM'],
+  fromYM: ['max', 'toYM'],
+  toYM: ['min', 'fromYM'],
+};
+const LEAST_LENGTH_M = 0.1;
+
+function bounded(field: NumberField, name: string, feature: Feature): NumberField {
+  if (!(name in ENDS)) return field;
+  const [bound, by] = ENDS[name];
+  const other = (feature as unknown as Readonly<Record<string, number>>)[by];
+  return bound === 'max'
+    ? { ...field, max: Math.min(field.max, other - LEAST_LENGTH_M) }
+    : { ...field, min: Math.max(field.min, other + LEAST_LENGTH_M) };
+}
+
+/** The handle on the line's offset in a cut across; `xOf` places what lies left of the main line, as travelled. */
+export function offsetHandle(offsetM: number, turned: 1 | -1, xOf: (yM: number) => number): Handle {
+  return {
     id: 'offset',
     feature: null,
     label: 'Offset of the line',
     path: null,
     field: offsetFields.offsetM,
     value: offsetM * turned,
-    at: [at(offsetM, 0)[0], 30],
+    placeOf: (value) => [xOf(value * turned), OFFSET_DOWN_PX],
     towards: 'about',
-    change: (dx, dy) => turned * left(dx, dy),
   };
-  return [offset, ...handles];
 }
 
-type Cut = Extract<Feature, { kind: 'rut' | 'hole' }>;
-
-function isCutHere(feature: Feature, stationM: number): feature is Cut {
-  if (feature.kind === 'rut') return stationM > feature.fromM && stationM < feature.toM;
-  return feature.kind === 'hole' && Math.abs(stationM - feature.xM) < feature.lengthM / 2;
-}
+/** Where the offset is dimensioned, above everything. */
+const OFFSET_DOWN_PX = 30;

@@ -9,7 +9,7 @@ import { expectGolden } from '../golden.ts';
 import type { Scene } from './scene.ts';
 import { SCENES, scene } from './scene.ts';
 
-const metric = { other: null, system: 'metric' } as const;
+const metric = { other: null, sized: 0, system: 'metric' } as const;
 const acrossView = (of: Scene, end: 'front' | 'rear') => ({ ...of, ...metric, end, widthPx: 400 });
 const sideView = (of: Scene) => ({ ...of, ...metric, widthPx: 640, mostPx: 260 });
 const planView = (of: Scene) => ({ ...of, ...metric, widthPx: 200, mostPx: 560 });

@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import {
   addVehicle,
@@ -46,6 +46,34 @@ async function rutDepth(page: Page) {
   const handle = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
   await handle.waitFor();
   return handle;
+}
+
+/** An obstacle of the demonstration on the workbench. */
+async function demonstrated(page: Page, obstacle: RegExp): Promise<void> {
+  await page.getByRole('link', { name: /^Obstacles/ }).click();
+  await page.getByRole('link', { name: obstacle }).click();
+  await page.getByRole('link', { name: 'Open the workbench' }).click();
+  await page.getByRole('heading', { name: 'Wheel loads' }).waitFor(PATIENT);
+}
+
+async function gripOf(handle: Locator): Promise<readonly [x: number, y: number]> {
+  await handle.evaluate((one) => one.scrollIntoView({ block: 'center' }));
+  const box = await handle.locator('.grip').boundingBox();
+  if (box === null) throw new Error('The handle is not on screen.');
+  return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+/** Drags by so many pixels; what the handle says before, while held and once let go. */
+async function dragged(page: Page, handle: Locator, dx: number, dy: number): Promise<string[]> {
+  const said = async () => (await handle.getAttribute('aria-valuetext')) ?? '';
+  const before = await said();
+  const [x, y] = await gripOf(handle);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= 6; i++) await page.mouse.move(x + (dx * i) / 6, y + (dy * i) / 6);
+  const held = await said();
+  await page.mouse.up();
+  return [before, held, await said()];
 }
 
 describe.each([
@@ -173,5 +201,83 @@ test('another offset is tried on the main line, and kept as a line of its own', 
   expect(await page.getByLabel('Line', { exact: true }).locator('option:checked').textContent()).toContain(
     'Offset line',
   );
+  await context.close();
+});
+
+/** On the demonstration: the obstacle, the drawing, the handle, and by how many pixels it is dragged. */
+const SIZES = [
+  [/Anvil step/, /^Side view/, 'Rise of ledge 1', 0, -10],
+  [/Cinder pinch/, /^Side view/, 'Height of rock 1, left', 0, -8],
+  [/Washed ditch/, /^The obstacle from above/, 'Width of ditch 1', 0, -15],
+  [/Fallen pole/, /^Side view/, 'Diameter of log 1', 0, -6],
+  [/Second ford/, /^Cut across under the rear axle/, 'Depth of water 1', 0, -8],
+  [/Bellows bog/, /^The obstacle from above/, 'Ends of soft patch 1', 0, 12],
+] as const;
+
+test('a size of every kind of shape follows the mouse, in one step that undo takes back', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  for (const [obstacle, view, name, dx, dy] of SIZES) {
+    await demonstrated(page, obstacle);
+    const figure = page.getByRole('figure').filter({ has: page.getByRole('img', { name: view }) });
+    const handle = figure.getByRole('slider', { name });
+    const [before, held, after] = await dragged(page, handle, dx, dy);
+    expect.soft(held, name).not.toBe(before);
+    expect.soft(after, name).toBe(held);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => handle.getAttribute('aria-valuetext')).toBe(before);
+    await page.getByRole('link', { name: obstacle }).click();
+  }
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('a dragged size counts as judged by eye; one that is put back keeps how it was got', async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await demonstrated(page, /Hobnail ruts/);
+  const handle = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
+  const [x, y] = await gripOf(handle);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x, y + 20);
+  await page.mouse.move(x, y);
+  await page.mouse.up();
+  const undoes = page.getByRole('button', { name: /^Undo/ });
+  expect(await undoes.isDisabled()).toBe(true);
+  await dragged(page, handle, 0, 20);
+  expect(await undoes.isEnabled()).toBe(true);
+  await page.getByRole('link', { name: /Hobnail ruts/ }).click();
+  await page
+    .getByText(/^Shapes/)
+    .first()
+    .click();
+  const how = page.getByLabel('How Depth was got').first();
+  expect(await how.inputValue()).toBe('by eye');
+  await context.close();
+});
+
+test('a thumb that lands beside a handle takes the nearest one and does not scroll the page', async () => {
+  const { context, page } = await sitDown(browser, inject('url'), PHONE);
+  await demonstrated(page, /Hobnail ruts/);
+  const depth = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
+  const before = await depth.getAttribute('aria-valuetext');
+  const [x, y] = await gripOf(depth);
+  const scrolled = () =>
+    page.evaluate(() =>
+      [...document.querySelectorAll('*')]
+        .map((one) => one.scrollTop)
+        .filter(Boolean)
+        .join(),
+    );
+  const stood = await scrolled();
+  const session = await context.newCDPSession(page);
+  await session.send('Emulation.setTouchEmulationEnabled', { enabled: true });
+  const touch = (type: 'touchStart' | 'touchMove', down: number) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: [{ x: x - 8, y: y + 12 + down }] });
+  await touch('touchStart', 0);
+  for (let i = 1; i <= 8; i++) await touch('touchMove', 3 * i);
+  expect(await depth.getAttribute('aria-valuetext')).not.toBe(before);
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  expect(await scrolled()).toBe(stood);
+  expect(await page.getByRole('button', { name: /^Undo/ }).isEnabled()).toBe(true);
   await context.close();
 });
