@@ -6,7 +6,7 @@ import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Answer, Briefing, Card, Stop } from './brief.ts';
-import { descentText, ON_THE_WAY_DOWN, stabilityText } from './descentText.ts';
+import { descentText, geared, ON_THE_WAY_DOWN, stabilityText } from './descentText.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { lineCall } from './lineText.ts';
@@ -73,9 +73,8 @@ function doing({ verdict, line, vehicle }: Answer, direction: Direction, system:
   const speed = verdict.word === 'needs momentum' ? demandText(verdict, system) : '';
   const care = verdict.word === 'goes' ? '' : limitText(verdict);
   const down = descentText(verdict, vehicle.values, system);
-  return [lineCall(line, direction, system), engagedText(verdict), speed, down, care]
-    .filter(Boolean)
-    .join('; ');
+  const engaged = engagedText(down === '' ? verdict : { ...verdict, rung: geared(verdict).rung });
+  return [lineCall(line, direction, system), engaged, speed, down, care].filter(Boolean).join('; ');
 }
 
 function helper({ recovery }: Answer, { outing }: Briefing, system: System): Html {

@@ -34,8 +34,8 @@ export function descentText(verdict: Verdict, values: VehicleValues, system: Sys
   return `down with ${brakes}: ${said}`;
 }
 
-/** The rung itself where it has low range or there is none, else the first one that has. */
-function geared(verdict: Verdict): RungVerdict {
+/** What to engage for a descent: the rung itself where it has low range or there is none, else the first one that has. */
+export function geared(verdict: Verdict): RungVerdict {
   if (verdict.rung.aids.lowRange) return verdict;
   return verdict.ladder.find(({ rung }) => rung.aids.lowRange) ?? verdict;
 }
@@ -52,7 +52,7 @@ function keptBy({ ladder }: Verdict, step: RungVerdict): string {
 
 /** Said once to a driver who has a descent ahead. Common practice, no source. */
 export const ON_THE_WAY_DOWN =
-  'gear chosen before the edge, clutch up, nose straight down the slope; an automatic is held in first and holds less.';
+  'gear chosen before the edge, foot off the clutch, nose straight down the slope; an automatic is held in first and holds less.';
 
 /** What stability control does on a descent, and where it stands down. Common practice, no source. */
 export function stabilityText({ stabilityControl }: Pick<VehicleValues, 'stabilityControl'>): string {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { descentText, stabilityText } from '../../src/brief/descentText.ts';
+import { descentText, geared, stabilityText } from '../../src/brief/descentText.ts';
 import type { Verdict } from '../../src/grade/verdict.ts';
 import { verdictOn } from '../../src/grade/verdict.ts';
 import type { Feature } from '../../src/terrain/feature.ts';
@@ -34,7 +34,9 @@ describe('what a driver is told of a descent', () => {
   });
 
   test('first low, where that holds it, whatever the least rung that goes', () => {
-    expect(verdict(hauler, 9).rung.aids.lowRange).toBe(false);
+    const least = verdict(hauler, 9);
+    expect(least.rung.aids.lowRange).toBe(false);
+    expect(geared(least).rung.aids.lowRange).toBe(true);
     expect(said(hauler, 9)).toBe('first low holds it on the way down');
   });
 
