@@ -5,7 +5,7 @@ import type { Descent } from './descent.ts';
 import { ENGINE_LIMITS, HANGING } from './descent.ts';
 import type { Effort } from './effort.ts';
 import { WHEELS } from './equilibrium.ts';
-import { DESCENT_FROM, HANGS, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
+import { HANGS, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import type { TipMargin } from './stability.ts';
 import type { Up } from './up.ts';
@@ -93,16 +93,18 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
   let hold = -1;
   let brake = -1;
   let pull = -1;
+  const brakeAsk = (n: number) => (effort.slidesBack[n] ? up.x : -up.x);
+  const braked = (n: number) => effort.brake[n] - brakeAsk(n);
   for (let n = 0; n < effort.length; n++) {
     if (record.standing[n] !== 0) continue;
     if (hold < 0 || effort.hold[n] < effort.hold[hold]) hold = n;
-    if (brake < 0 || spare(effort, n) < spare(effort, brake)) brake = n;
+    if (brake < 0 || braked(n) < braked(brake)) brake = n;
     if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
   }
   const braking = effort.slidesBack[brake]
     ? 'brakes cannot hold it on the climb'
     : 'wheels slide on the way down';
-  const engine = effort.descent === null ? null : engineBraking(effort.descent, record, up);
+  const engine = effort.descent === null ? null : engineBraking(effort.descent, record);
   return [
     at(
       'side hold',
@@ -113,30 +115,21 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
       HOLD_CAUSES[effort.holdCase[hold]],
     ),
     {
-      ...at('braking', brake, record, effort.brake[brake], effort.brakeAsk[brake], braking),
+      ...at('braking', brake, record, effort.brake[brake], brakeAsk(brake), braking),
       ...(engine && { engine }),
     },
     at('traction', pull, record, effort.push[pull], effort.ask[pull], tractionCause(effort, record, pull)),
   ];
 }
 
-function spare({ brake, brakeAsk }: Effort, n: number): number {
-  return brake[n] - brakeAsk[n];
-}
-
-/** Null where the line is no descent: on a plane that does not fall only what falls for longer than a step is one. */
-function engineBraking(descent: Descent, record: TraverseRecord, up: Up): EngineBraking | null {
-  const { ask, brake, engine } = descent;
+function engineBraking({ ask, brake, engine, limitedBy }: Descent, record: TraverseRecord): EngineBraking {
   let worst = -1;
-  let steepest = 0;
   let braked = 0;
   for (let n = 0; n < ask.length; n++) {
-    if (record.standing[n] !== 0 || ask[n] < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
+    if (ask[n] <= 0) continue;
     if (worst < 0 || engine[n] - ask[n] < engine[worst] - ask[worst]) worst = n;
-    steepest = Math.max(steepest, ask[n]);
     braked = Math.max(braked, ask[n] < brake[n] ? Math.max(0, ask[n] - engine[n]) / brake[n] : 1);
   }
-  if (steepest < DESCENT_FROM) return null;
   const have = Math.asin(Math.min(1, engine[worst]));
   const need = Math.asin(Math.min(1, ask[worst]));
   return {
@@ -146,7 +139,7 @@ function engineBraking(descent: Descent, record: TraverseRecord, up: Up): Engine
     margin: have - need,
     tolerance: TOLERANCE.grip,
     stationM: record.stationM[worst],
-    cause: engineCause(descent.limitedBy[worst]),
+    cause: engineCause(limitedBy[worst]),
     braked,
   };
 }

@@ -1,13 +1,13 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Driveline } from '../vehicle/driveline.ts';
-import { HANGS, ROLLING_HELPS } from './limits.ts';
+import { DESCENT_FROM, HANGS, ROLLING_HELPS } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import { greatestDrive, noDrive } from './traction.ts';
 import type { Up } from './up.ts';
 
 /** What holds a vehicle back on its way down, station by station: forces along the ground under it, over its weight. */
 export interface Descent {
-  /** What the ground under the wheels asks: sine of its fall, mean over a wheelbase; negative where it climbs. */
+  /** What the ground under the wheels asks: sine of its fall, mean over a wheelbase; 0 where it does not fall. */
   readonly ask: Float64Array;
   /** What braked wheels can hold of that, mean over a wheelbase. */
   readonly brake: Float64Array;
@@ -33,7 +33,8 @@ export const HANGING = 16;
  *
  * With the mean climb of the contacts c = Σ V t / m g, the ground under the vehicle falls from the plane by α,
  * tan α = −c / u_z, and what the plane counts along itself counts cos α times along the ground: (−u_x − c) cos α is the
- * sine of its fall.
+ * sine of its fall. Null where that stays under `DESCENT_FROM`; on a plane that does not fall, what falls less is a step
+ * and no descent, and nothing is asked there.
  */
 export function descentAlong(
   record: TraverseRecord,
@@ -44,28 +45,37 @@ export function descentAlong(
   up: Up,
   climb: Float64Array,
   braked: Float64Array,
-): Descent {
+): Descent | null {
   const { length, standing, climbTan } = record;
   const ask = new Float64Array(length);
   const brake = new Float64Array(length);
+  let steepest = 0;
+  for (let n = 0; n < length; n++) {
+    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
+    const falls = (-up.x - climb[n]) * cos;
+    if (standing[n] !== 0 || falls < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
+    ask[n] = falls;
+    brake[n] = (braked[n] - climb[n]) * cos;
+    steepest = Math.max(steepest, falls);
+  }
+  if (steepest < DESCENT_FROM) return null;
+
   const engine = new Float64Array(length);
   const limitedBy = new Uint8Array(length);
   const drag = noDrive();
   const fall = new Float64Array(4);
   const rolling = Math.min(rollingResistance, ROLLING_HELPS);
   for (let n = 0; n < length; n++) {
-    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
-    ask[n] = (-up.x - climb[n]) * cos;
-    brake[n] = (braked[n] - climb[n]) * cos;
-    if (standing[n] !== 0 || ask[n] <= 0) continue;
+    if (ask[n] <= 0) continue;
     const V = loadN.subarray(4 * n, 4 * n + 4);
     const sum = V[0] + V[1] + V[2] + V[3];
     for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
     greatestDrive(overrun, V, fall, sliding, sliding, drag);
     let fallN = 0;
     for (let i = 0; i < 4; i++) fallN += V[i] * fall[i];
-    const dragN = drag.alongN + fallN;
-    engine[n] = Math.max(0, Math.min(((dragN + rolling * sum) / weightN) * cos, brake[n]));
+    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
+    const heldN = drag.alongN + fallN + rolling * sum;
+    engine[n] = Math.max(0, Math.min((heldN / weightN) * cos, brake[n]));
     limitedBy[n] = drag.engineLimits || overrun.forceN === 0 ? 0 : hanging(V, sum, overrun) || 1;
   }
   return { ask, brake, engine, limitedBy };

@@ -28,11 +28,9 @@ export interface Effort {
   readonly holdAsk: Float64Array;
   /** Braking force that loaded wheels can hold along the plane, mean over a wheelbase, the way it would sooner slide. */
   readonly brake: Float64Array;
-  /** What the slope of the plane asks of that; negative where the plane helps. */
-  readonly brakeAsk: Float64Array;
-  /** 1 where it would sooner slide back than on. */
+  /** 1 where it would sooner slide back, which the plane asks u_x of; 0 for on, which it asks −u_x of. */
   readonly slidesBack: Uint8Array;
-  /** What engine and brakes do on the way down; null where nobody asks. */
+  /** What engine and brakes do on the way down; null where the line is no descent, or nobody asks. */
   readonly descent: Descent | null;
 }
 
@@ -65,7 +63,6 @@ export function effortAlong(
     holdCase: new Uint8Array(length),
     holdAsk: new Float64Array(length),
     brake: new Float64Array(length),
-    brakeAsk: new Float64Array(length),
     slidesBack: new Uint8Array(length),
   };
   const drive = noDrive();
@@ -74,9 +71,18 @@ export function effortAlong(
   const climb = new Float64Array(length);
   const on = new Float64Array(length);
   const back = new Float64Array(length);
+  const { push, ask: asked, limitedBy, hold: held, holdCase, holdAsk } = effort;
+  const said = [push, asked, limitedBy, held, holdCase, holdAsk, climb, on, back];
+  let carriedBefore = NaN;
   for (let n = 0; n < length; n++) {
     if (record.standing[n] !== 0) continue;
     const carried = 1 - liftedShare(ground, chassis, record.stationM[n]);
+    if (n > 0 && record.repeats[n] === 1 && carried === carriedBefore) {
+      for (const values of said) values[n] = values[n - 1];
+      loadN.copyWithin(4 * n, 4 * n - 4, 4 * n);
+      continue;
+    }
+    carriedBefore = carried;
     const V = loadN.subarray(4 * n, 4 * n + 4);
     for (let i = 0; i < 4; i++) V[i] = record.loadN[4 * n + i] * carried;
     const climbTan = record.climbTan.subarray(4 * n, 4 * n + 4);
@@ -131,7 +137,6 @@ export function effortAlong(
     const slidesBack = meanBack[n] - up.x < meanOn[n] + up.x;
     effort.slidesBack[n] = slidesBack ? 1 : 0;
     effort.brake[n] = slidesBack ? meanBack[n] : meanOn[n];
-    effort.brakeAsk[n] = slidesBack ? up.x : -up.x;
   }
   if (line.overrun === undefined) return { ...effort, descent: null };
   const descent = descentAlong(record, line.overrun, loadN, weightN, ground, up, meanClimb, meanOn);
