@@ -16,7 +16,7 @@ import type { Inks } from './inks.ts';
 setWorkerUrl(workerUrl);
 
 /** What is drawn, from the bottom up. Each is one source of its own with its layers. */
-const NOUNS = ['shade', 'contours', 'edge', 'track', 'slopes', 'ends', 'lines', 'waypoints'] as const;
+const NOUNS = ['shade', 'contours', 'edge', 'track', 'slopes', 'ends', 'lines', 'waypoints', 'path'] as const;
 
 export type Noun = (typeof NOUNS)[number];
 
@@ -161,8 +161,11 @@ export class MapView {
     this.#map.fitBounds(corners, { padding, maxZoom: FIT_ZOOM, duration: 0 });
   }
 
-  zoomBy(levels: number): void {
-    this.#map.easeTo({ zoom: this.#map.getZoom() + levels, duration: 200 });
+  /** Closer or farther, round a place that is in the frame, else round the middle. */
+  zoomBy(levels: number, around: { readonly lng: number; readonly lat: number } | null = null): void {
+    const zoom = this.#map.getZoom() + levels;
+    const kept = around !== null && this.#isInFrame(around.lng, around.lat) ? { around } : {};
+    this.#map.easeTo({ zoom, ...kept, duration: 200 });
   }
 
   northUp(): void {
@@ -171,10 +174,13 @@ export class MapView {
 
   /** Moves a place into the frame if it is not in it. */
   reveal(lng: number, lat: number): void {
+    if (!this.#isInFrame(lng, lat)) this.#map.easeTo({ center: [lng, lat], duration: 300 });
+  }
+
+  #isInFrame(lng: number, lat: number): boolean {
     const { x, y } = this.#map.project([lng, lat]);
-    const { widthPx, heightPx } = this.camera;
-    if (x > FRAME_PX && y > FRAME_PX && x < widthPx - FRAME_PX && y < heightPx - FRAME_PX) return;
-    this.#map.easeTo({ center: [lng, lat], duration: 300 });
+    const { clientWidth, clientHeight } = this.#map.getContainer();
+    return x > FRAME_PX && y > FRAME_PX && x < clientWidth - FRAME_PX && y < clientHeight - FRAME_PX;
   }
 
   /** Calls back with the place under the pointer; null when it leaves. Presses on buttons over the map do not count. */

@@ -1,15 +1,21 @@
-/** A place on the map that wants a tag with its number and, where there is room, its name; pixels. */
+import type { Box } from './box.ts';
+import { overlap } from './box.ts';
+
+/** A place on the map that wants a tag with its number and, where there is room, more; pixels. */
 export interface Marked {
   readonly id: string;
   readonly x: number;
   readonly y: number;
-  readonly nameWidthPx: number;
+  /** Of what stands beside the number in any case. */
+  readonly fixedWidthPx: number;
+  /** Of what is written after it where there is room, what matters most first. */
+  readonly moreWidthPx: readonly number[];
 }
 
-/** Where the tag of a mark stands, seen from its place, and whether the name is written. */
+/** Where the tag of a mark stands, seen from its place, and how much more than the number is written. */
 export interface Tag {
   readonly side: Side;
-  readonly named: boolean;
+  readonly more: number;
 }
 
 /** In order of preference. */
@@ -17,52 +23,65 @@ export const SIDES = ['right-above', 'left-above', 'right-below', 'left-below'] 
 
 export type Side = (typeof SIDES)[number];
 
-/** Sides on which names are written; below, they would be taken for those of what lies there. */
+/** Sides on which more is written; below, it would be taken for that of what lies there. */
 const ABOVE = SIDES.slice(0, 2);
 
 /** The tag's corner lies this far from the place, across and up or down; the number's box and the tag's height. */
 export const REACH_PX = { x: 11, y: 22 };
 const NUMBER_PX = 24;
 const HEIGHT_PX = 24;
-
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
+/** The ring and cross of the place itself, either way. */
+const PLACE_PX = 9;
 
 /**
- * Tags that do not cover each other where that can be had, and stay in a frame of the given width. Numbers are
- * always shown; names where they are clear, the chosen one's always. Earlier marks choose first.
+ * Tags that do not cover each other where that can be had, and stay in a frame of the given width, clear of what is laid
+ * over it. Numbers are always
+ * shown; more where it is clear, of the chosen one at least the first. Earlier marks choose first.
  */
 export function tagsOf(
   marks: readonly Marked[],
   chosenId: string | null,
   widthPx: number,
+  covered: readonly Box[] = [],
 ): ReadonlyMap<string, Tag> {
-  const tags = new Map<string, Tag>();
-  const taken: Box[] = [];
-  const inFrame = ({ left, right }: Box) => left >= 0 && right <= widthPx;
-  const clear = (box: Box) => inFrame(box) && taken.every((other) => !overlap(box, other));
   const ranked = [...marks].sort((a, b) => Number(b.id === chosenId) - Number(a.id === chosenId));
+  const boxes = new Map<string, Box>();
+  const tags = new Map<string, Tag>();
+  const isClear = (id: string, box: Box) =>
+    box.left >= 0 &&
+    box.right <= widthPx &&
+    !covered.some((other) => overlap(box, other)) &&
+    [...boxes].every(([otherId, other]) => otherId === id || !overlap(box, other));
+  const put = (mark: Marked, side: Side, more: number) => {
+    tags.set(mark.id, { side, more });
+    boxes.set(mark.id, boxOf(mark, side, more));
+  };
   for (const mark of ranked) {
-    const whole = NUMBER_PX + mark.nameWidthPx;
-    const named = ABOVE.find((side) => clear(boxOf(mark, side, whole)));
-    const bare = named ?? SIDES.find((side) => clear(boxOf(mark, side, NUMBER_PX)));
-    const tag = { side: bare ?? SIDES[0], named: named !== undefined || mark.id === chosenId };
-    tags.set(mark.id, tag);
-    taken.push(boxOf(mark, tag.side, tag.named ? whole : NUMBER_PX));
+    const more = mark.id === chosenId ? Math.min(1, mark.moreWidthPx.length) : 0;
+    put(mark, SIDES.find((side) => isClear(mark.id, boxOf(mark, side, more))) ?? SIDES[0], more);
   }
+  const most = Math.max(0, ...marks.map(({ moreWidthPx }) => moreWidthPx.length));
+  for (let more = 1; more <= most; more++)
+    for (const mark of ranked.filter(({ moreWidthPx }) => moreWidthPx.length >= more)) {
+      const side = ABOVE.find((one) => isClear(mark.id, boxOf(mark, one, more)));
+      if (side && (tags.get(mark.id)?.more ?? 0) < more) put(mark, side, more);
+    }
   return tags;
 }
 
-function boxOf({ x, y }: Marked, side: Side, width: number): Box {
+/** What marks and their tags cover. */
+export function boxesOf(marks: readonly Marked[], tags: ReadonlyMap<string, Tag>): Box[] {
+  return marks.flatMap((mark) => {
+    const { x, y, id } = mark;
+    const place = { left: x - PLACE_PX, right: x + PLACE_PX, top: y - PLACE_PX, bottom: y + PLACE_PX };
+    const tag = tags.get(id);
+    return tag ? [place, boxOf(mark, tag.side, tag.more)] : [place];
+  });
+}
+
+function boxOf({ x, y, fixedWidthPx, moreWidthPx }: Marked, side: Side, more: number): Box {
+  const width = moreWidthPx.slice(0, more).reduce((sum, px) => sum + px, NUMBER_PX + fixedWidthPx);
   const left = side.startsWith('right') ? x + REACH_PX.x : x - REACH_PX.x - width;
   const top = side.endsWith('above') ? y - REACH_PX.y - HEIGHT_PX : y + REACH_PX.y;
   return { left, right: left + width, top, bottom: top + HEIGHT_PX };
-}
-
-function overlap(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }

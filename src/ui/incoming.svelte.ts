@@ -14,10 +14,17 @@ import { where } from './where.svelte.ts';
 type Stage =
   | { readonly is: 'idle' }
   | { readonly is: 'reading'; readonly file: string; readonly share: number; readonly stop: () => void }
-  | { readonly is: 'choosing'; readonly file: string; readonly recording: Recording };
+  | {
+      readonly is: 'choosing';
+      readonly file: string;
+      readonly recording: Recording;
+      /** What the track is wanted for, as a sentence. */
+      readonly purpose: string;
+      readonly take: (track: Track) => void;
+    };
 
 /** Where a read track goes. */
-export type Into = 'this trip' | 'a new trip';
+type Into = 'this trip' | 'a new trip';
 
 class Incoming {
   stage = $state.raw<Stage>({ is: 'idle' });
@@ -32,8 +39,27 @@ class Incoming {
     else await this.#readGpx(file);
   }
 
+  /** Reads a recording of which one track is wanted; `take` is given it, and answers what to look at twice. */
+  async readRecording(
+    file: File,
+    purpose: string,
+    take: (track: Track) => readonly Problem[],
+  ): Promise<void> {
+    if (this.stage.is === 'reading') this.stage.stop();
+    this.problems = null;
+    const recording = await this.#recordingIn(file);
+    if (recording === null) return;
+    const choose = (track: Track): void => {
+      this.stage = { is: 'idle' };
+      const problems = [...(this.problems?.list ?? []), ...take(track)];
+      if (problems.length > 0) this.problems = { file: file.name, list: problems };
+    };
+    if (recording.tracks.length === 1) choose(recording.tracks[0]);
+    else this.stage = { is: 'choosing', file: file.name, recording, purpose, take: choose };
+  }
+
   /** The track that was asked for goes into the trip. */
-  async take(recording: Recording, track: Track, into: Into): Promise<void> {
+  async #take(recording: Recording, track: Track, into: Into): Promise<void> {
     this.stage = { is: 'idle' };
     if (into === 'this trip') {
       open.edit(`load ${track.name || 'track'}`, (trip) => withTrack(trip, track, recording.waypoints));
@@ -57,6 +83,17 @@ class Incoming {
   }
 
   async #readGpx(file: File): Promise<void> {
+    const recording = await this.#recordingIn(file);
+    if (recording === null) return;
+    const into = open.now.track === null ? 'this trip' : 'a new trip';
+    const take = (track: Track) => void this.#take(recording, track, into);
+    const purpose = `A trip has one; it goes into ${into}.`;
+    if (recording.tracks.length === 1) take(recording.tracks[0]);
+    else this.stage = { is: 'choosing', file: file.name, recording, purpose, take };
+  }
+
+  /** What a GPX file holds, its tracks of two points or more; null where there is none, which is then said. */
+  async #recordingIn(file: File): Promise<Recording | null> {
     const stopper = new AbortController();
     const reading = (share: number): Stage => ({
       is: 'reading',
@@ -72,21 +109,19 @@ class Incoming {
       this.stage = { is: 'idle' };
       if (!stopper.signal.aborted) {
         this.problems = { file: file.name, list: [notReadable(String(error))] };
-        return;
+        return null;
       }
       notices.say(`Stopped reading ${file.name}; nothing was changed.`);
-      return;
+      return null;
     }
     this.stage = { is: 'idle' };
     if (answer.problems.length > 0) this.problems = { file: file.name, list: answer.problems };
     const tracks = (answer.value?.tracks ?? []).filter((track) => track.length > 1);
     if (answer.value === null || tracks.length === 0) {
       if (answer.problems.length === 0) this.problems = { file: file.name, list: [noTrack()] };
-      return;
+      return null;
     }
-    if (tracks.length > 1)
-      this.stage = { is: 'choosing', file: file.name, recording: { ...answer.value, tracks } };
-    else await this.take(answer.value, tracks[0], open.now.track === null ? 'this trip' : 'a new trip');
+    return { ...answer.value, tracks };
   }
 
   async #readRelief(file: File): Promise<void> {
