@@ -41,11 +41,16 @@ export function removeVehicle(trip: Trip, id: string): Trip {
 /** One place towards the head (−1) or the tail (+1) of the convoy; the first and the last stay. */
 export function moveVehicle(trip: Trip, id: string, by: -1 | 1): Trip {
   const from = trip.vehicles.findIndex((vehicle) => vehicle.id === id);
-  const to = from + by;
-  if (from < 0 || to < 0 || to >= trip.vehicles.length) return trip;
-  const vehicles = [...trip.vehicles];
-  [vehicles[from], vehicles[to]] = [vehicles[to], vehicles[from]];
-  return { ...trip, vehicles };
+  return placeVehicle(trip, from, by < 0 ? from - 1 : from + 2);
+}
+
+/** The vehicle at `from` put before the one at `before`, or behind all; a place that is none changes nothing. */
+export function placeVehicle(trip: Trip, from: number, before: number): Trip {
+  const { vehicles } = trip;
+  if (!(from in vehicles) || before < 0 || before > vehicles.length) return trip;
+  if (before === from || before === from + 1) return trip;
+  const others = vehicles.toSpliced(from, 1);
+  return { ...trip, vehicles: others.toSpliced(before > from ? before - 1 : before, 0, vehicles[from]) };
 }
 
 /** The convoy in another order; whoever is not named stays behind, in the order as it was. */

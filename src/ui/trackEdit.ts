@@ -63,10 +63,6 @@ export function elevationShare(track: Track): number {
 export function climbRows(profile: SlopeProfile, system: System): [name: string, words: string][] {
   const { ascentM, descentM } = climbOf(profile);
   const height = (valueM: number) => round(valueM, 'length', system);
-  const words = (steepest: Steepest | null) =>
-    steepest === null
-      ? 'none that is known'
-      : `${slopeText(steepest.slopeRad)} ± ${shown(steepest.plusMinusRad, 'angle', system)}, at ${shown(steepest.fromM, 'distance', system)}`;
   const known = profile.segments.some((segment) => segment.known);
   return [
     ['Up and down', known ? `${height(ascentM)} up, ${height(descentM)} down` : 'not known'],
@@ -74,9 +70,22 @@ export function climbRows(profile: SlopeProfile, system: System): [name: string,
       const { climb, descent } = steepestOf(profile, overM);
       const over = round(overM, 'length', system);
       return [
-        [`Steepest ${over} up`, words(climb)],
-        [`Steepest ${over} down`, words(descent)],
+        [`Steepest ${over} up`, steepestText(climb, system)],
+        [`Steepest ${over} down`, steepestText(descent, system)],
       ];
     }),
   ];
+}
+
+/** Such as `21.4° ± 3.6°, 39 %, 1 in 2.6, at 8.19 km`; up or down is said beside it. Lines break after commas only. */
+function steepestText(steepest: Steepest | null, system: System): string {
+  if (steepest === null) return 'none that is known';
+  const { slopeRad, plusMinusRad, fromM } = steepest;
+  const [angle, ...others] = slopeText(Math.abs(slopeRad)).split(', ');
+  const parts = [
+    `${angle} ± ${shown(plusMinusRad, 'angle', system)}`,
+    ...others,
+    `at ${shown(fromM, 'distance', system)}`,
+  ];
+  return parts.map((part) => part.replaceAll(' ', '\u00a0')).join(', ');
 }

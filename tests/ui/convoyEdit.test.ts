@@ -7,6 +7,7 @@ import {
   duplicateVehicle,
   inOrder,
   moveVehicle,
+  placeVehicle,
   removeVehicle,
   withVehicleValue,
 } from '../../src/ui/convoyEdit.ts';
@@ -42,6 +43,23 @@ test('the order changes by one place, and the ends stay', () => {
   expect(order(moveVehicle(three, 'a', 1))).toBe('bac');
   expect(moveVehicle(three, 'a', -1)).toBe(three);
   expect(moveVehicle(three, 'c', 1)).toBe(three);
+});
+
+test('a vehicle is put before another or behind all, and a place that is none changes nothing', () => {
+  expect(order(placeVehicle(three, 0, 3))).toBe('bca');
+  expect(order(placeVehicle(three, 0, 2))).toBe('bac');
+  expect(order(placeVehicle(three, 2, 0))).toBe('cab');
+  expect(order(placeVehicle(three, 2, 1))).toBe('acb');
+  for (const [from, before] of [
+    [1, 1],
+    [1, 2],
+    [1, -1],
+    [1, 4],
+    [3, 0],
+    [-1, 0],
+  ])
+    // prettier-ignore
+    expect(placeVehicle(three, from, before)).toBe(three);
 });
 
 test('an order takes whom it names first and forgets nobody', () => {
