@@ -18,3 +18,10 @@ export function isWithin(inner: Box, outer: Box): boolean {
     inner.bottom <= outer.bottom
   );
 }
+
+/** The area that two rectangles share, square pixels. */
+export function sharedPx(a: Box, b: Box): number {
+  const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+  const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+  return Math.max(0, wide) * Math.max(0, high);
+}

@@ -1,5 +1,5 @@
 import type { Box } from './box.ts';
-import { overlap } from './box.ts';
+import { overlap, sharedPx } from './box.ts';
 
 /** A place on the map that wants a tag with its number and, where there is room, more; pixels. */
 export interface Marked {
@@ -52,13 +52,21 @@ export function tagsOf(
     box.right <= widthPx &&
     !covered.some((other) => overlap(box, other)) &&
     [...boxes].every(([otherId, other]) => otherId === id || !overlap(box, other));
+  /** How much of the numbers and marks that stand already a tag would hide. */
+  const hidden = (mark: Marked, side: Side, more: number) => {
+    const box = boxOf(mark, side, more);
+    return [...boxes.values()].reduce((sum, other) => sum + sharedPx(box, other), 0);
+  };
+  const leastCovered = (mark: Marked, more: number) =>
+    SIDES.toSorted((a, b) => hidden(mark, a, more) - hidden(mark, b, more))[0];
   const put = (mark: Marked, side: Side, more: number) => {
     tags.set(mark.id, { side, more });
     boxes.set(mark.id, boxOf(mark, side, more));
   };
   for (const mark of ranked) {
     const more = mark.id === chosenId ? Math.min(1, mark.moreWidthPx.length) : 0;
-    put(mark, SIDES.find((side) => isClear(mark.id, boxOf(mark, side, more))) ?? SIDES[0], more);
+    const clear = SIDES.find((side) => isClear(mark.id, boxOf(mark, side, more)));
+    put(mark, clear ?? leastCovered(mark, more), more);
   }
   const most = Math.max(0, ...marks.map(({ moreWidthPx }) => moreWidthPx.length));
   for (let more = 1; more <= most; more++)
