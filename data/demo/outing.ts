@@ -220,6 +220,7 @@ export function outing(recording: Recording): Trip {
       stretch: stretchAt(pin),
       lines: linesAt(pin, lng, lat),
       note: pin.note,
+      photos: [],
     };
   });
   return {

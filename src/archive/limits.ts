@@ -13,6 +13,10 @@ export const TRIP_LIMITS = {
   lines: 50,
   /** Vertices of one bypass as drawn on the map. */
   path: 10_000,
+  /** Photos of one obstacle. */
+  photos: 24,
+  /** Of one photo: what a noisy picture of 1600 × 1200 takes at good quality, twice over. */
+  photoBytes: 3_000_000,
   /** UTF-16 units of a name or note; as much as is read from GPX. */
   textLength: READ_LIMITS.textLength,
   idLength: 200,

@@ -3,16 +3,28 @@ import type { Track } from '../route/track.ts';
 import type { Bypass, Line, Obstacle } from '../terrain/obstacle.ts';
 import { offsetFields, placeFields, stationFields } from './fields.ts';
 import { TRIP_LIMITS } from './limits.ts';
+import { photoFrom } from './photoRecord.ts';
 import type { Reader } from './reader.ts';
 import { stretchFrom } from './stretchRecord.ts';
 
-export const OBSTACLE_NAMES = ['id', 'name', 'preset', 'lng', 'lat', 'stationM', 'stretch', 'lines', 'note'];
+export const OBSTACLE_NAMES = [
+  'id',
+  'name',
+  'preset',
+  'lng',
+  'lat',
+  'stationM',
+  'stretch',
+  'lines',
+  'note',
+  'photos',
+];
 
 export const SAME_GROUND_NAMES = ['id', 'kind', 'name', 'offsetM'];
 
 export const BYPASS_NAMES = ['id', 'kind', 'name', 'stretch', 'path'];
 
-/** Reads an obstacle; null only where nothing says where it is. `ids` holds the ids of those before it. */
+/** Reads an obstacle; null only where nothing says where it is. `ids` and `photoIds` hold the ids of those before it. */
 export function obstacleFrom(
   reader: Reader,
   value: unknown,
@@ -20,8 +32,14 @@ export function obstacleFrom(
   {
     track,
     ids,
+    photoIds,
     number,
-  }: { readonly track: Track | null; readonly ids: Set<string>; readonly number: number },
+  }: {
+    readonly track: Track | null;
+    readonly ids: Set<string>;
+    readonly photoIds: Set<string>;
+    readonly number: number;
+  },
 ): Obstacle | null {
   const record = reader.record(value, where, OBSTACLE_NAMES);
   if (record === null) return null;
@@ -44,6 +62,10 @@ export function obstacleFrom(
     stretch: stretchFrom(reader, record.stretch, `${where}.stretch`),
     lines: linesFrom(reader, record.lines, `${where}.lines`),
     note: reader.text(record.note, `${where}.note`),
+    photos: reader
+      .list(record.photos, `${where}.photos`, TRIP_LIMITS.photos)
+      .map((photo, i) => photoFrom(reader, photo, `${where}.photos[${i}]`, photoIds))
+      .filter((photo) => photo !== null),
   };
 }
 

@@ -14,6 +14,7 @@ import {
   tripFields,
 } from './fields.ts';
 import { TRIP_LIMITS } from './limits.ts';
+import { IMAGE_LENGTH, IMAGE_PATTERN } from './photoRecord.ts';
 import { PATHS } from './stretchRecord.ts';
 import { TRIP_FORMAT } from './tripRecord.ts';
 import { TRIP_VERSION } from './upgrade.ts';
@@ -64,6 +65,18 @@ export function tripSchema(): Schema {
           minItems: 1,
         },
         note: TEXT,
+        photos: list(ref('photo'), TRIP_LIMITS.photos),
+      }),
+      photo: record({
+        id: ID,
+        caption: { ...TEXT, description: 'What the photo shows; may be empty.' },
+        image: {
+          description: 'A whole JPEG, PNG or WebP file in base64.',
+          type: 'string',
+          contentEncoding: 'base64',
+          pattern: IMAGE_PATTERN,
+          maxLength: IMAGE_LENGTH,
+        },
       }),
       stretch: record({
         ...fieldsOf(stretchFields),

@@ -1,4 +1,5 @@
 import type { Reading } from '../problem.ts';
+import { toBase64 } from './base64.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Trip } from './trip.ts';
 import { tripFrom, tripRecord } from './tripRecord.ts';
@@ -8,10 +9,12 @@ export function tripToJson(trip: Trip): string {
   return recordToJson(tripRecord(trip));
 }
 
-/** Any filed record as JSON; columns become lists, and what is not known (NaN) null. */
+/** Any filed record as JSON; columns become lists, images base64, and what is not known (NaN) null. */
 export function recordToJson(record: unknown): string {
-  const plain = (_name: string, value: unknown): unknown =>
-    value instanceof Float64Array || value instanceof Uint32Array ? Array.from(value) : value;
+  const plain = (_name: string, value: unknown): unknown => {
+    if (value instanceof Uint8Array) return toBase64(value);
+    return value instanceof Float64Array || value instanceof Uint32Array ? Array.from(value) : value;
+  };
   return `${JSON.stringify(record, plain)}\n`;
 }
 

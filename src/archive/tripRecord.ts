@@ -50,7 +50,7 @@ export function tripFrom(value: unknown): Reading<Trip> {
   const record = upgraded(filed, filed.version as number);
   reader.names(record, '', TRIP_NAMES);
   const track = trackFrom(reader, record.track, 'track');
-  const ids = { obstacles: new Set<string>(), vehicles: new Set<string>() };
+  const ids = { obstacles: new Set<string>(), photos: new Set<string>(), vehicles: new Set<string>() };
   const each = <T>(
     name: string,
     most: number,
@@ -71,7 +71,12 @@ export function tripFrom(value: unknown): Reading<Trip> {
     obstacles: inOrder(
       reader,
       each('obstacles', TRIP_LIMITS.obstacles, (entry, where, i) =>
-        obstacleFrom(reader, entry, where, { track, ids: ids.obstacles, number: i + 1 }),
+        obstacleFrom(reader, entry, where, {
+          track,
+          ids: ids.obstacles,
+          photoIds: ids.photos,
+          number: i + 1,
+        }),
       ),
     ),
     vehicles: each('vehicles', TRIP_LIMITS.vehicles, (entry, where, i) =>

@@ -7,7 +7,18 @@ export type Upgrade = (record: Plain) => Plain;
  * `UPGRADES[0]` takes version 1 to version 2, and so on. Steps are only ever added, never changed: each old version
  * stays in the tests as a file of its day.
  */
-export const UPGRADES: readonly Upgrade[] = [];
+export const UPGRADES: readonly Upgrade[] = [withEmptyPhotos];
+
+/** Version 2 keeps photos with each obstacle. */
+function withEmptyPhotos(record: Plain): Plain {
+  if (!Array.isArray(record.obstacles)) return { ...record, version: 2 };
+  const obstacles = record.obstacles.map((obstacle: unknown) =>
+    typeof obstacle === 'object' && obstacle !== null && !Array.isArray(obstacle)
+      ? { photos: [], ...obstacle }
+      : obstacle,
+  );
+  return { ...record, version: 2, obstacles };
+}
 
 /** The version that is written now. */
 export const TRIP_VERSION = UPGRADES.length + 1;

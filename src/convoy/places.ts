@@ -3,6 +3,11 @@ import type { Track } from '../route/track.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { Place } from './matrix.ts';
 
+/** A place as a worker needs it: without the photos, which are large and of which nothing is judged. */
+export function bare({ obstacle, trackSlope }: Place): Place {
+  return { obstacle: { ...obstacle, photos: [] }, trackSlope };
+}
+
 /** The obstacles of a track, each with the slope that the track's elevations tell there. */
 export function placesOn(track: Track | null, obstacles: readonly Obstacle[]): Place[] {
   if (track === null) return obstacles.map((obstacle) => ({ obstacle, trackSlope: null }));

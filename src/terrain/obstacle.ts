@@ -2,6 +2,7 @@ import { choice, number } from '../field.ts';
 import type { FieldTable, Values } from '../field.ts';
 import type { Feature } from './feature.ts';
 import type { Hows } from './measure.ts';
+import type { Photo } from './photo.ts';
 import type { Surface } from './surface.ts';
 
 /** The reference plane of a stretch of ground, as read at the place. Unknown is null, never zero. */
@@ -105,6 +106,7 @@ export interface Obstacle {
   /** The main line first; at least one. */
   readonly lines: readonly Line[];
   readonly note: string;
+  readonly photos: readonly Photo[];
 }
 
 /** Which way the convoy travels the track. */

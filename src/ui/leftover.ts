@@ -1,14 +1,20 @@
+import { photosOf, withPhotos } from '../archive/photoRecord.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
 import type { Trip } from '../archive/trip.ts';
+import type { Photo } from '../terrain/photo.ts';
+
+type Caption = Omit<Photo, 'image'>;
 
 /**
  * What was entered in the last moment before the page went away. The store answers too late for that moment, so it is
- * put where writing is done at once; the track, which is large and stored when it is loaded, stays out.
+ * put where writing is done at once; the track and the images, which are large and stored when they come, stay out.
  */
 export interface Leftover {
   readonly atMs: number;
-  /** The trip without its track. */
+  /** The trip without its track and without photos. */
   readonly trip: Trip;
+  /** The photos of each obstacle, without their images. */
+  readonly captions: readonly (readonly Caption[])[];
   /** Whether the track is in the store. If not, it has to be read from its file again. */
   readonly trackIsStored: boolean;
 }
@@ -16,6 +22,7 @@ export interface Leftover {
 interface Kept {
   readonly atMs: number;
   readonly text: string;
+  readonly captions?: Leftover['captions'];
   readonly trackIsStored: boolean;
 }
 
@@ -23,7 +30,8 @@ const KEY = 'rutline.leftover';
 
 export function leaveBehind(trip: Trip, trackIsStored: boolean, atMs: number): void {
   try {
-    localStorage.setItem(KEY, JSON.stringify({ atMs, text: textOf(trip), trackIsStored }));
+    const kept: Kept = { atMs, text: textOf(trip), captions: captionsOf(trip), trackIsStored };
+    localStorage.setItem(KEY, JSON.stringify(kept));
   } catch {
     return;
   }
@@ -33,7 +41,7 @@ export function leftover(): Leftover | null {
   try {
     const kept = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept | null;
     const trip = kept === null ? null : readTrip(kept.text).value;
-    return kept === null || trip === null ? null : { ...kept, trip };
+    return kept === null || trip === null ? null : { ...kept, captions: kept.captions ?? [], trip };
   } catch {
     return null;
   }
@@ -47,11 +55,29 @@ export function clearLeftover(): void {
   }
 }
 
-/** Whether two trips say the same, but for their track. */
+/** What was left, with the track and the images that are stored; `lost` photos had not been stored yet. */
+export function joined({ trip, captions }: Leftover, stored: Trip | null): { whole: Trip; lost: number } {
+  const images = new Map(photosOf(stored?.obstacles ?? []).map(({ id, image }) => [id, image]));
+  const obstacles = trip.obstacles.map((obstacle, i) => ({
+    ...obstacle,
+    photos: (captions[i] ?? []).flatMap(({ id, caption }): Photo[] => {
+      const image = images.get(id);
+      return image === undefined ? [] : [{ id, caption, image }];
+    }),
+  }));
+  const whole = { ...trip, track: stored?.track ?? null, obstacles };
+  return { whole, lost: captions.flat().length - photosOf(obstacles).length };
+}
+
+/** Whether two trips say the same, but for their track and what their photos show. */
 export function sameButTrack(a: Trip, b: Trip): boolean {
-  return textOf(a) === textOf(b);
+  return textOf(a) === textOf(b) && JSON.stringify(captionsOf(a)) === JSON.stringify(captionsOf(b));
 }
 
 function textOf(trip: Trip): string {
-  return tripToJson({ ...trip, track: null });
+  return tripToJson({ ...trip, track: null, obstacles: withPhotos(trip.obstacles, () => null) });
+}
+
+function captionsOf({ obstacles }: Trip): Leftover['captions'] {
+  return obstacles.map(({ photos }) => photos.map(({ id, caption }) => ({ id, caption })));
 }

@@ -36,6 +36,7 @@ export function pinObstacle(trip: Trip, pin: Pin, preset: Preset, id: string): T
     stretch: stretchFrom(preset, {}, 'by eye'),
     lines: [{ id: `${id}-main`, kind: 'main', name: 'Main line', offsetM: 0 }],
     note: '',
+    photos: [],
   };
   return { ...trip, obstacles: inOrder([...trip.obstacles, obstacle]) };
 }

@@ -3,7 +3,7 @@ import { DEMO_ID, demoTrip, layDemoGround } from './demo.ts';
 import { newId } from './identity.ts';
 import { incoming } from './incoming.svelte.ts';
 import type { Leftover } from './leftover.ts';
-import { clearLeftover, leftover, sameButTrack } from './leftover.ts';
+import { clearLeftover, joined, leftover, sameButTrack } from './leftover.ts';
 import { notices } from './notice.svelte.ts';
 import { lastOpen, open } from './trip.svelte.ts';
 
@@ -36,11 +36,13 @@ export async function openDemo(): Promise<void> {
 }
 
 /** Opens what the last page left unstored; false where there is nothing in it that is not elsewhere. */
-async function pickUp({ atMs, trip, trackIsStored }: Leftover): Promise<boolean> {
+async function pickUp(left: Leftover): Promise<boolean> {
+  const { atMs, trip, trackIsStored } = left;
   const stored = (await load(trip.id)).value;
-  const whole = { ...trip, track: stored?.track ?? null };
+  const { whole, lost } = joined(left, stored);
   const demoOnItsWay = stored === null && trip.id === DEMO_ID;
-  if (demoOnItsWay || (stored !== null && sameButTrack(stored, trip))) {
+  if (lost > 0) notices.say(`${lost} of the photos of ${trip.name} were not stored yet: add them again.`);
+  if (demoOnItsWay || (stored !== null && sameButTrack(stored, whole))) {
     clearLeftover();
     return false;
   }

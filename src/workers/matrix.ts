@@ -1,5 +1,6 @@
 import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
 import { inOrderOfTravel } from '../convoy/matrix.ts';
+import { bare } from '../convoy/places.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { MatrixTask } from './matrixTask.ts';
@@ -14,7 +15,7 @@ function workerLane(): Lane<MatrixTask, Cell[]> {
     new Promise<Cell[]>((resolve, reject) => {
       worker.onmessage = ({ data }: MessageEvent<Cell[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
-      worker.postMessage(task);
+      worker.postMessage({ ...task, place: bare(task.place) });
     });
   return {
     ask: (task) => {

@@ -1,5 +1,6 @@
 import type { Place } from '../convoy/matrix.ts';
 import type { Order } from '../convoy/order.ts';
+import { bare } from '../convoy/places.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
@@ -30,6 +31,6 @@ export function orderInWorker(task: OrderTask, signal?: AbortSignal): Promise<Or
       end();
       reject(new Error(event.message));
     };
-    worker.postMessage(task);
+    worker.postMessage({ ...task, places: task.places.map(bare) });
   });
 }

@@ -87,6 +87,7 @@ const BEYOND_THE_SCHEMA = [
   /entries for \d+ points/,
   /first points of the segments/,
   /no such value/,
+  /no JPEG, PNG or WebP/,
   /wider than the vehicle|above the tyre pressure|higher than the sills|no centre differential/,
 ];
 

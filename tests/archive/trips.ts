@@ -10,6 +10,7 @@ import type { How } from '../../src/terrain/measure.ts';
 import { HOWS } from '../../src/terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../../src/terrain/obstacle.ts';
 import { corridorFields, planeFields, stretchFields } from '../../src/terrain/obstacle.ts';
+import type { Photo } from '../../src/terrain/photo.ts';
 import { surfaceFields } from '../../src/terrain/surface.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import type { VehicleField } from '../../src/vehicle/specs.ts';
@@ -148,7 +149,7 @@ function anyLines(): fc.Arbitrary<Line[]> {
 }
 
 function anyObstacle(): fc.Arbitrary<Obstacle> {
-  return fc.record({
+  const obstacle = fc.record({
     id: fc.uuid(),
     name: fc.string(),
     preset: fc.string(),
@@ -158,6 +159,26 @@ function anyObstacle(): fc.Arbitrary<Obstacle> {
     stretch: anyStretch(),
     lines: anyLines(),
     note: fc.string(),
+    photos: fc.array(anyPhoto(), { maxLength: 2 }),
+  });
+  return obstacle.map(({ photos, ...rest }) => ({
+    ...rest,
+    photos: photos.map((photo, i) => ({ id: `${rest.id}-${i}`, ...photo })),
+  }));
+}
+
+/** The first bytes of a JPEG, a PNG and a WebP file, and anything after them. */
+function anyPhoto(): fc.Arbitrary<Omit<Photo, 'id'>> {
+  const heads = [
+    [0xff, 0xd8, 0xff],
+    [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0x00],
+    [0x52, 0x49, 0x46, 0x46, 1, 2, 3, 4, 0x57, 0x45, 0x42, 0x50],
+  ];
+  return fc.record({
+    caption: fc.string(),
+    image: fc
+      .tuple(fc.constantFrom(...heads), fc.uint8Array({ maxLength: 40 }))
+      .map(([head, rest]) => Uint8Array.from([...head, ...rest])),
   });
 }
 

@@ -35,6 +35,7 @@ function places(count: number): Place[] {
         stretch: stretchFrom(preset, { slopeRad: rad(4 + 3 * round) }),
         lines: i % 2 === 0 ? lines : lines.slice(0, 1),
         note: '',
+        photos: [],
       },
       trackSlope: null,
     };

@@ -22,6 +22,7 @@ const places = PRESETS.slice(0, 4).map((preset, i) => ({
       { id: 'left', kind: 'offset', name: 'left', offsetM: 0.4 },
     ],
     note: '',
+    photos: [],
   } satisfies Obstacle,
   trackSlope: null,
 }));

@@ -93,6 +93,7 @@ describe('the track widths that a line is open to', () => {
         { id: 'left', kind: 'offset', name: 'left', offsetM: 0.4 },
       ],
       note: '',
+      photos: [],
     } satisfies Obstacle;
     const convoy = VEHICLE_CLASSES.map((vehicleClass): Vehicle => ({
       ...vehicle(vehicleClass, 1),

@@ -12,7 +12,18 @@ import type { Vehicle, VehicleClass } from '../../src/vehicle/vehicle.ts';
 function pinned(preset: string, answers: Record<string, number>, change = {}): Obstacle {
   const stretch = { ...stretchFrom(presetNamed(preset)!, answers), ...change };
   const lines = [{ id: 'main', kind: 'main', name: 'main', offsetM: 0 }] as const;
-  return { id: preset, name: preset, preset, lng: 0, lat: 0, stationM: 0, stretch, lines, note: '' };
+  return {
+    id: preset,
+    name: preset,
+    preset,
+    lng: 0,
+    lat: 0,
+    stationM: 0,
+    stretch,
+    lines,
+    note: '',
+    photos: [],
+  };
 }
 
 function vehicle(id: string, vehicleClass: VehicleClass, own: Partial<VehicleValues> = {}): Vehicle {

@@ -14,6 +14,7 @@ const ledge: Obstacle = {
   stretch: stretchFrom(presetNamed('ledge')!),
   lines: [{ id: 'main', kind: 'main', name: 'main line', offsetM: 0 }],
   note: '',
+  photos: [],
 };
 
 /** Due north from 45° for 500 m, one in ten up, where elevations are known. */

@@ -12,7 +12,7 @@ import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
 declare const store: typeof Store;
 declare const share: typeof Share;
 
-const WHOLE = readFileSync(new URL('../archive/in/version-1.json', import.meta.url), 'utf8');
+const WHOLE = readFileSync(new URL('../archive/in/version-2.json', import.meta.url), 'utf8');
 const STORE_MODULE = '/src/archive/store.ts';
 
 let server: ViteDevServer;
@@ -164,6 +164,76 @@ test('a track that did not change is not written again', async () => {
   expect(await saveAgain(true)).toBe('Invented track');
 });
 
+/** The keys on the shelf of images. */
+function shelved(page: Page): Promise<unknown[]> {
+  return page.evaluate(
+    () =>
+      new Promise<unknown[]>((resolve) => {
+        const opening = indexedDB.open('rutline');
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('images').objectStore('images').getAllKeys();
+          asked.onsuccess = () => {
+            opening.result.close();
+            resolve(asked.result);
+          };
+        };
+      }),
+  );
+}
+
+test('the image of a photo goes with it: taken off the shelf, put back by undo, and removed with the trip', async () => {
+  const page = await newWindow();
+  const save = (keep: boolean) =>
+    page.evaluate(
+      async ({ text, keep }) => {
+        const held = globalThis as unknown as { trip?: Parameters<typeof store.save>[0] };
+        held.trip ??= share.readTrip(text).value!;
+        const obstacles = held.trip.obstacles.map((one) => (keep ? one : { ...one, photos: [] }));
+        return store.save({ ...held.trip, obstacles }, 1000);
+      },
+      { text: WHOLE, keep },
+    );
+  expect(await save(true)).toBeNull();
+  expect(await shelved(page)).toEqual([['first-trip', 'photo-0']]);
+  expect(await save(false)).toBeNull();
+  expect(await shelved(page)).toEqual([]);
+  expect(await save(true)).toBeNull();
+  expect(JSON.parse((await loadIn(page)).text!)).toEqual(JSON.parse(WHOLE));
+  const rescued = await page.evaluate(() => store.rescue('first-trip'));
+  expect(JSON.parse(rescued.value!)).toEqual(JSON.parse(WHOLE));
+  await page.evaluate(() => store.remove('first-trip'));
+  expect(await shelved(page)).toEqual([]);
+});
+
+test('a store from before photos opens with its trips, and takes photos', async () => {
+  const old = JSON.parse(readFileSync(new URL('../archive/in/version-1.json', import.meta.url), 'utf8')) as {
+    track: unknown;
+  };
+  const page = await newWindow((blank) =>
+    blank.evaluate(
+      (record) =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open('rutline', 1);
+          opening.onupgradeneeded = () => {
+            for (const shelf of ['summaries', 'trips', 'tracks']) opening.result.createObjectStore(shelf);
+          };
+          opening.onsuccess = () => {
+            const work = opening.result.transaction(['summaries', 'trips'], 'readwrite');
+            work
+              .objectStore('trips')
+              .put({ record: { ...record, track: null }, tracked: false }, 'first-trip');
+            work.objectStore('summaries').put({ id: 'first-trip', updatedMs: 1 }, 'first-trip');
+            work.oncomplete = () => resolve(opening.result.close());
+          };
+        }),
+      old,
+    ),
+  );
+  expect(await loadIn(page)).toMatchObject({ name: 'A trip of version 1', troubles: [] });
+  expect(await saveIn(page, 'with a photo')).toBeNull();
+  expect(await shelved(page)).toEqual([['first-trip', 'photo-0']]);
+});
+
 test('a full device says so and keeps what was stored', async () => {
   let session!: CDPSession;
   const device = { origin: new URL(origin).origin };
@@ -237,7 +307,7 @@ test('an older window that holds the store open is named, and then waited for no
   const newer = await newWindow((page) =>
     page.route(`**${STORE_MODULE}`, async (route) => {
       const response = await route.fetch();
-      const body = (await response.text()).replace('const VERSION = 1', 'const VERSION = 2');
+      const body = (await response.text()).replace('const VERSION = 2', 'const VERSION = 3');
       await route.fulfill({ response, body });
     }),
   );

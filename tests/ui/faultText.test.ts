@@ -15,6 +15,7 @@ const good: Obstacle = {
   stretch: stretchFrom(presetNamed('rutted climb')!),
   lines: [{ id: 'm', kind: 'main', name: 'Main line', offsetM: 0 }],
   note: '',
+  photos: [],
 };
 
 test('what fits together has no fault', () => {

@@ -1,0 +1,69 @@
+import type { Obstacle } from '../terrain/obstacle.ts';
+import type { Photo } from '../terrain/photo.ts';
+import { imageType } from '../terrain/photo.ts';
+import { fromBase64 } from './base64.ts';
+import { TRIP_LIMITS } from './limits.ts';
+import type { Plain, Reader } from './reader.ts';
+
+export const PHOTO_NAMES = ['id', 'caption', 'image'];
+
+/** How the base64 of an image that `imageType` knows begins: JPEG, PNG, WebP. */
+export const IMAGE_PATTERN = '^(/9j/|iVBORw0KGgo|UklGR.{7}RUJQ)[A-Za-z0-9+/]*={0,2}$';
+
+/** Length of an image in base64. */
+export const IMAGE_LENGTH = 4 * Math.ceil(TRIP_LIMITS.photoBytes / 3);
+
+/** Reads a photo, its image out of text or bytes; null where that is no image. `ids` holds the ids of all before it. */
+export function photoFrom(reader: Reader, value: unknown, where: string, ids: Set<string>): Photo | null {
+  const record = reader.record(value, where, PHOTO_NAMES);
+  if (record === null) return null;
+  const id = reader.id(record.id, `${where}.id`, ids, `photo-${ids.size + 1}`);
+  const caption = reader.text(record.caption, `${where}.caption`);
+  const image = imageOf(record.image);
+  if (image !== null && image.length <= TRIP_LIMITS.photoBytes && imageType(image))
+    return { id, caption, image };
+  reader.error(
+    `${where}.image`,
+    image === null || imageType(image) === null
+      ? 'This is no JPEG, PNG or WebP image.'
+      : `The image has ${image.length} bytes; ${TRIP_LIMITS.photoBytes} are read.`,
+    'The photo was left out. Add it again.',
+  );
+  return null;
+}
+
+function imageOf(value: unknown): Uint8Array<ArrayBuffer> | null {
+  if (value instanceof Uint8Array) return value as Uint8Array<ArrayBuffer>;
+  return typeof value === 'string' && value.length <= IMAGE_LENGTH ? fromBase64(value) : null;
+}
+
+/** All photos of a trip. */
+export function photosOf(obstacles: readonly Obstacle[]): Photo[] {
+  return obstacles.flatMap(({ photos }) => photos);
+}
+
+/** The obstacles with something done to each photo; what becomes of none is left out. */
+export function withPhotos(
+  obstacles: readonly Obstacle[],
+  change: (photo: Photo) => Photo | null,
+): readonly Obstacle[] {
+  return obstacles.map((obstacle) => ({
+    ...obstacle,
+    photos: obstacle.photos.flatMap((photo) => change(photo) ?? []),
+  }));
+}
+
+/** A filed record, whatever its state, with the images put in that were kept apart from it, by photo id. */
+export function withImages(record: Plain, images: ReadonlyMap<unknown, Uint8Array>): Plain {
+  return inEach(record, 'obstacles', (obstacle) =>
+    inEach(obstacle, 'photos', (photo) => ({ ...photo, image: images.get(photo.id) ?? null })),
+  );
+}
+
+/** The record with each record of one of its lists changed; anything else stays. */
+function inEach(record: Plain, name: string, change: (one: Plain) => Plain): Plain {
+  const list = record[name];
+  if (!Array.isArray(list)) return record;
+  const isRecord = (one: unknown): one is Plain => typeof one === 'object' && one !== null;
+  return { ...record, [name]: list.map((one: unknown) => (isRecord(one) ? change(one) : one)) };
+}

@@ -1,0 +1,42 @@
+import { readFileSync } from 'node:fs';
+import { beforeEach, expect, test } from 'vitest';
+import { readTrip } from '../../src/archive/share.ts';
+import { joined, leaveBehind, leftover, sameButTrack } from '../../src/ui/leftover.ts';
+
+const trip = readTrip(readFileSync('tests/archive/in/version-2.json', 'utf8')).value!;
+
+beforeEach(() => {
+  const kept = new Map<string, string>();
+  Object.assign(globalThis, {
+    localStorage: {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, text: string) => kept.set(key, text),
+      removeItem: (key: string) => kept.delete(key),
+    },
+  });
+});
+
+test('what is left behind holds neither track nor images, and gets both from what is stored', () => {
+  leaveBehind(trip, true, 5);
+  expect(localStorage.getItem('rutline.leftover')).not.toContain('iVBORw0KGgo');
+  const left = leftover()!;
+  expect(left.trip.track).toBeNull();
+  const { whole, lost } = joined(left, trip);
+  expect(lost).toBe(0);
+  expect(whole).toEqual(trip);
+  expect(sameButTrack(whole, trip)).toBe(true);
+});
+
+test('a photo that was not stored is counted as lost', () => {
+  leaveBehind(trip, true, 5);
+  const { whole, lost } = joined(leftover()!, null);
+  expect(lost).toBe(1);
+  expect(whole.obstacles[0].photos).toEqual([]);
+});
+
+test('another caption is another trip', () => {
+  const [first, ...rest] = trip.obstacles;
+  const photos = first.photos.map((photo) => ({ ...photo, caption: 'from above' }));
+  const other = { ...trip, obstacles: [{ ...first, photos }, ...rest] };
+  expect(sameButTrack(other, trip)).toBe(false);
+});
