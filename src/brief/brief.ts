@@ -1,6 +1,8 @@
 import type { FieldTable } from '../field.ts';
 import type { Matrix, Place } from '../convoy/matrix.ts';
 import { inOrderOfTravel } from '../convoy/matrix.ts';
+import type { OpenTo } from '../convoy/openTo.ts';
+import { openTo } from '../convoy/openTo.ts';
 import type { Order } from '../convoy/order.ts';
 import type { Recovery } from '../convoy/recovery.ts';
 import { recoveryAt } from '../convoy/recovery.ts';
@@ -62,6 +64,8 @@ export interface Stop {
   readonly slope: KnownSlope | null;
   /** In convoy order. */
   readonly answers: readonly Answer[];
+  /** To whom of the convoy each line is open, by line id; null where that is not known. */
+  readonly open: ReadonlyMap<string, OpenTo | null>;
   /** Sizes that cannot be true, or not together. */
   readonly doubts: readonly Problem[];
   /** Of the values that were measured, how many only by eye. */
@@ -130,6 +134,7 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
           stoppedOn: stoppedOn(stretch, slopeRad),
         };
       }),
+      open: new Map(obstacle.lines.map(({ id }) => [id, openTo(id, vehicles, matrix.cells[i])])),
       doubts: checkObstacle(obstacle, obstacle.name || obstacle.preset),
       byEye: byEye(obstacle.stretch),
     };

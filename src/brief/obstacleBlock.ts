@@ -1,14 +1,14 @@
 import { sectionSvg } from '../draw/section.ts';
 import { tellingStationM } from '../draw/stance.ts';
 import type { FeatureKind } from '../terrain/feature.ts';
-import type { Direction } from '../terrain/obstacle.ts';
+import type { Direction, Line } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Stop } from './brief.ts';
 import { groundText, shapesText } from './groundText.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
-import { lineCall } from './lineText.ts';
+import { lineCall, openText } from './lineText.ts';
 
 const SECTION_PX = 340;
 
@@ -16,10 +16,14 @@ const SECTION_PX = 340;
 export function obstacleBlock(stop: Stop, direction: Direction, system: System): Html {
   const { number, obstacle, distanceM, doubts, byEye } = stop;
   const others = obstacle.lines.filter(({ kind }) => kind !== 'main');
+  const lineWords = (line: Line) => {
+    const open = openText(stop.open.get(line.id) ?? null, system);
+    return `${lineCall(line, direction, system)}${open && ` (${open})`}`;
+  };
   const words = [
     groundText(stop.stretch, stop.slope, system),
     shapesText(stop.stretch, system),
-    others.length === 0 ? '' : `Lines: ${others.map((line) => lineCall(line, direction, system)).join('; ')}`,
+    others.length === 0 ? '' : `Lines: ${others.map(lineWords).join('; ')}`,
     byEye.values === 0 ? '' : `By eye: ${byEye.values} of ${byEye.of} values`,
   ].filter(Boolean);
   return html`<article class="obstacle">
