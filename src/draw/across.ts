@@ -32,6 +32,8 @@ const FRAME_STEP_M = 0.25;
 const DEPTHS_AT = 0.72;
 /** Ground is drawn with a point every so many pixels: a picture that is redrawn while a hand moves must be light. */
 const GROUND_STEP_PX = 2;
+/** Its highest and lowest, which set a frame that moves in whole steps, are looked for this closely. */
+const REACH_STEP_M = 0.03;
 /** Gaps up to this are dimensioned; a larger one limits nothing. */
 const TOLD_GAP_M = 0.4;
 
@@ -44,7 +46,7 @@ export function acrossFrame(view: AcrossView): CutFrame {
     halfWidthM(view.stretch.corridor, 0, widest),
     Math.ceil(vehicleM / FRAME_STEP_M) * FRAME_STEP_M,
   );
-  const { highM, lowM } = reachOf(cut, half);
+  const { highM, lowM } = reachOf(cut, half, REACH_STEP_M);
   const pose = axlePose(view.stood, view.end);
   const standsAt = stands(view.stood) ? pose.bodyM : highM;
   const topM = Math.max(standsAt + BODY_TO_M, Math.min(1.4, highM + 0.15));

@@ -9,6 +9,7 @@ import type { Point } from './ink.ts';
 import { dimension, hatching, n, stroke, strokes, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
 import { sizesOn, sizesSvg } from './sizes.ts';
+import { withoutStraight } from './straight.ts';
 
 /** Ground cut across the line, with its sizes and what bounds it. */
 export interface CutView {
@@ -66,8 +67,12 @@ function surfaceOf(
 }
 
 /** Highest ground of a cut, and the lowest that its picture needs. */
-export function reachOf(view: CutView, halfM: number): { readonly highM: number; readonly lowM: number } {
-  const heights = surfaceOf(view, halfM).map(([, z]) => z);
+export function reachOf(
+  view: CutView,
+  halfM: number,
+  stepM = GROUND_STEP_M,
+): { readonly highM: number; readonly lowM: number } {
+  const heights = surfaceOf(view, halfM, stepM).map(([, z]) => z);
   return { highM: Math.max(...heights), lowM: Math.min(...heights) - UNDER_M };
 }
 
@@ -103,7 +108,7 @@ export function cutSvg(
   const { stretch } = view;
   const { corridor } = stretch;
   const { at, halfM: half, topM, lowM } = frame;
-  const line = surfaceOf(view, half, stepM).map(([y, z]) => at(y, z));
+  const line = withoutStraight(surfaceOf(view, half, stepM).map(([y, z]) => at(y, z)));
   const parts = [
     stroke('ground', [...line, at(-half, lowM - 2), at(half, lowM - 2)], true),
     hatching(line, 9, 7),

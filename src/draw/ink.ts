@@ -6,7 +6,7 @@ export type Point = readonly [x: number, y: number];
 const TICK = 4;
 
 export function n(value: number): string {
-  return String(Number(value.toFixed(1)));
+  return String(Math.round(value * 10) / 10 + 0);
 }
 
 export function escaped(text: string): string {

@@ -10,6 +10,7 @@ import type { SizeMark } from './sizes.ts';
 import { sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stands, stationOf } from './stood.ts';
+import { withoutStraight } from './straight.ts';
 
 /** What a side view is drawn from: seen from the right of the vehicle, travel to the right of the page. */
 export interface SideView {
@@ -103,7 +104,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
   const { stood, widthPx } = view;
   const { at, fromM, toM, lowM, heightPx } = frame;
   const line = (side: 'left' | 'right') =>
-    groundUnder(view, side, fromM, toM).map(([x, z]): Point => at(x, z));
+    withoutStraight(groundUnder(view, side, fromM, toM).map(([x, z]): Point => at(x, z)));
   const [far, near] = [line('left'), line('right')];
   const under = lowM - (toM - fromM);
   const closed = (surface: readonly Point[]) => [...surface, at(toM, under), at(fromM, under)];
@@ -113,7 +114,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
     stroke('far-surface', far),
     stroke('ground', closed(near), true),
     hatching(near, 9, 7),
-    soft(view, fromM, toM, near, at),
+    soft(view, at),
     water(view, [fromM, toM], at),
     stroke('plane', [at(fromM, 0), at(toM, 0)]),
     view.other && stands(view.other) ? vehicle(view.other, at, 'vehicle other') : '',
@@ -275,17 +276,13 @@ function spot([x, y]: Point): string {
 }
 
 /** Ground that gives way, as a band under the near surface. */
-function soft({ stretch }: SideView, fromM: number, toM: number, near: readonly Point[], at: At): string {
-  const apart = (toM - fromM) / (near.length - 1);
+function soft(view: SideView, at: At): string {
   const downPx = at(0, -SOFT_M)[1] - at(0, 0)[1];
-  return stretch.features
+  return view.stretch.features
     .map((feature) => {
-      if (feature.kind !== 'softPatch') return '';
-      const over = near.slice(
-        Math.max(0, Math.ceil((feature.fromM - fromM) / apart)),
-        Math.max(0, Math.floor((feature.toM - fromM) / apart) + 1),
-      );
-      if (over.length < 2) return '';
+      if (feature.kind !== 'softPatch' || feature.toM <= feature.fromM) return '';
+      const ground = groundUnder(view, 'right', feature.fromM, feature.toM);
+      const over = withoutStraight(ground.map(([x, z]): Point => at(x, z)));
       const under = over.toReversed().map(([x, y]): Point => [x, y + downPx]);
       return stroke('soft', [...over, ...under], true);
     })

@@ -6,8 +6,9 @@ import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Point } from './ink.ts';
 import { dimension, text } from './ink.ts';
+import { extentOf } from './extent.ts';
 import type { Here, Size, SizeView, Spot, Way } from './sizeTable.ts';
-import { extentOf, SIZES } from './sizeTable.ts';
+import { SIZES } from './sizeTable.ts';
 
 /** One drawing of the ground, as travelled. */
 export interface SizesOn {
