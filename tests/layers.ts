@@ -43,6 +43,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   '@fontsource/noto-sans': ['map/', 'ui/', 'main.ts'],
   saxes: ['route/'],
   fflate: ['route/'],
+  exifr: ['ui/photoTags.ts', 'ui/exifr.d.ts'],
   svelte: ['ui/', 'map/', 'main.ts'],
   'node:': ['cli/'],
 };

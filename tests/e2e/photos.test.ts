@@ -90,3 +90,48 @@ test('photos are added to an obstacle, shown large, captioned, removed and put b
   expect(faults).toEqual([]);
   await context.close();
 });
+
+test('obstacles are pinned from photos by position and by time, each on the leader’s word', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE, {
+    timezoneId: 'Europe/Rome',
+  });
+  await newTrip(page);
+  const point = (lat: number, minute: number) =>
+    `<trkpt lat="${lat}" lon="7"><ele>500</ele><time>2026-05-01T08:0${minute}:00Z</time></trkpt>`;
+  const gpx = `<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Spur</name><trkseg>${[0, 1, 2, 3, 4].map((i) => point(45 + i / 1000, i)).join('')}</trkseg></trk></gpx>`;
+  await page
+    .getByLabel('GPX or trip file')
+    .first()
+    .setInputFiles({ name: 'spur.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(gpx) });
+  await page.getByText(/^Read Spur/).waitFor();
+  await page.getByRole('link', { name: /^Obstacles/ }).click();
+  await page.getByText('Pins from photos', { exact: true }).click();
+  const small: [number, number] = [800, 600];
+  await page
+    .getByLabel('Photos to pin from')
+    .setInputFiles([
+      await picture(page, 'there.jpg', { lat: 45.001, lng: 7.0001 }, small),
+      await picture(page, 'then.jpg', { time: '2026:05:01 10:03:30' }, small),
+      await picture(page, 'bare.jpg', {}, small),
+    ]);
+  const row = (name: string) => page.getByRole('listitem', { name });
+  await row('bare.jpg').getByText('neither where nor when').waitFor();
+  await row('there.jpg').getByText('by its position, 7.88 m from the track').waitFor();
+  await row('then.jpg').getByText('0.39 km').waitFor();
+  await page.getByRole('textbox', { name: 'Camera clock ahead, in minutes' }).fill('1,5');
+  await row('then.jpg').getByText('0.22 km').waitFor();
+  expect(await findings(page)).toEqual([]);
+
+  await row('then.jpg').getByLabel('What lies at then.jpg').selectOption('Ford');
+  await row('then.jpg').getByRole('button', { name: 'Pin it' }).click();
+  await page.getByText('Pinned ford at 0.22 km.').waitFor();
+  await page.getByRole('textbox', { name: 'Camera clock ahead, in minutes' }).fill('0');
+  await row('there.jpg').getByLabel('What lies at there.jpg').selectOption('Ledge');
+  await row('there.jpg').getByRole('button', { name: 'Pin it' }).click();
+  await row('bare.jpg').getByRole('button', { name: 'Leave out bare.jpg' }).click();
+  await page.getByRole('link', { name: /Ford/ }).click();
+  await page.getByRole('button', { name: 'Photo 1 of Ford' }).waitFor();
+  expect((await savedTrip(page)).obstacles.map(({ photos }) => photos.length)).toEqual([1, 1]);
+  expect(faults).toEqual([]);
+  await context.close();
+});
