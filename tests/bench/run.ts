@@ -7,6 +7,7 @@ const BENCHES: Record<string, () => Promise<Bench>> = {
   traverse: async () => (await import('./traverse.bench.ts')).traverseBench,
   day: async () => (await import('./day.bench.ts')).dayBench,
   'import-browser': async () => (await import('./import-browser.bench.ts')).importBrowserBench,
+  drag: async () => (await import('./drag.bench.ts')).dragBench,
 };
 
 function markdown({ title, columns, rows, notes }: Table): string {
