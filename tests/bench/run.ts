@@ -6,6 +6,7 @@ const BENCHES: Record<string, () => Promise<Bench>> = {
   import: async () => (await import('./import.bench.ts')).importBench,
   traverse: async () => (await import('./traverse.bench.ts')).traverseBench,
   day: async () => (await import('./day.bench.ts')).dayBench,
+  engine: async () => (await import('./engine.bench.ts')).engineBench,
   'import-browser': async () => (await import('./import-browser.bench.ts')).importBrowserBench,
   drag: async () => (await import('./drag.bench.ts')).dragBench,
 };

@@ -42,9 +42,12 @@ export interface Scene {
   readonly stationM: number;
 }
 
+/** Whether a scene of this seed is on a camber near to tipping, 29° to 49°: every tenth. */
+export const isSteep = (seed: number): boolean => seed % 10 === 0;
+
 /**
- * A random vehicle somewhere on a random obstacle; every tenth on a camber near to tipping. All that carries the vehicle is drawn here, so that a change to the
- * classes leaves the scenes as they are.
+ * A random vehicle somewhere on a random obstacle, which may be steep. All that carries the vehicle is drawn here, so that
+ * a change to the classes leaves the scenes as they are.
  */
 export function randomScene(seed: number): Scene {
   const next = seeded(seed);
@@ -74,7 +77,7 @@ export function randomScene(seed: number): Scene {
     tyreStiffnessNPerM: between(180e3, 330e3),
   };
   const features = Array.from({ length: 1 + Math.floor(next() * 3) }, () => randomFeature(between, pick));
-  const tipping = seed % 10 === 0;
+  const tipping = isSteep(seed);
   const ground: Ground = {
     ...flatGround,
     slopeRad: tipping ? between(-0.1, 0.1) : between(-0.3, 0.3),
