@@ -85,15 +85,16 @@ export function heightM(features: readonly Feature[], x: number, y: number): num
 let cuts = new Float64Array(0);
 let bumps = new Float64Array(0);
 
-/** Heights along y = `y` at `count` places from `fromM`, `stepM` apart: what `heightM` gives, asked only where a shape reaches. */
+/** Fills in heights along y = `y` at places from `fromM`, `stepM` apart: what `heightM` gives, asked only where a shape reaches. */
 export function heightsAlong(
   features: readonly Feature[],
   y: number,
   fromM: number,
   stepM: number,
-  count: number,
-): Float64Array {
-  const heights = new Float64Array(count);
+  heights: Float64Array,
+): void {
+  const count = heights.length;
+  heights.fill(0);
   if (cuts.length < count) {
     cuts = new Float64Array(count);
     bumps = new Float64Array(count);
@@ -121,5 +122,4 @@ export function heightsAlong(
   for (let i = first; i <= last; i++) heights[i] += cuts[i] + bumps[i];
   cuts.fill(0, first, last + 1);
   bumps.fill(0, first, last + 1);
-  return heights;
 }

@@ -193,11 +193,14 @@ export function worstAlong(
   const record = march(chassis, relief, up, ground.lengthM, offsetM, everyM);
   const effort = effortAlong(record, chassis, drivelineOf(values, aids), ground, up);
   const points = undersideOn(chassis, values);
-  const slope = Math.abs(up.x);
   const ease = new Float64Array(record.length).fill(FALLS);
   for (let n = 0; n < record.length; n++) {
     if (record.standing[n] !== 0) continue;
-    const grip = Math.min(effort.push[n] - effort.ask[n], effort.hold[n], effort.brake[n] - slope);
+    const grip = Math.min(
+      effort.push[n] - effort.ask[n],
+      effort.hold[n],
+      effort.brake[n] - (effort.slidesBack[n] ? up.x : -up.x),
+    );
     ease[n] = grip / TOLERANCE.grip;
     for (const { gapM } of gaps(part(record, n, n + 1), chassis, points, relief, offsetM))
       ease[n] = Math.min(ease[n], gapM / TOLERANCE.gapM);

@@ -2,11 +2,15 @@ import type { Part, UndersidePoint } from '../vehicle/body.ts';
 import { PARTS, underside } from '../vehicle/body.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Chassis } from './chassis.ts';
+import type { Crest } from './crest.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Relief } from './relief.ts';
 
 /** Stations from one look at the underside to the next: its points are further apart than that. */
 const STRIDE = 2;
+
+/** Stations from which it pays to find the highest ground under the vehicle first. */
+const MANY = 40;
 
 /** The least gap of each part of the underside over all stations. */
 export interface Gap {
@@ -25,8 +29,10 @@ export interface UnderPart {
   readonly points: readonly UndersidePoint[];
   readonly fromXM: number;
   readonly toXM: number;
-  readonly halfWidthM: number;
+  readonly fromYM: number;
+  readonly toYM: number;
   readonly lowestM: number;
+  readonly highestM: number;
 }
 
 const known = new WeakMap<Chassis, readonly UnderPart[]>();
@@ -48,8 +54,10 @@ function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
     points,
     fromXM: Math.min(...points.map(({ xM }) => xM)),
     toXM: Math.max(...points.map(({ xM }) => xM)),
-    halfWidthM: Math.max(...points.map(({ yM }) => Math.abs(yM))),
+    fromYM: Math.min(...points.map(({ yM }) => yM)),
+    toYM: Math.max(...points.map(({ yM }) => yM)),
     lowestM: Math.min(...points.map(({ zM }) => zM)),
+    highestM: Math.max(...points.map(({ zM }) => zM)),
   };
 }
 
@@ -57,7 +65,7 @@ function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
  * A point of the body at (x, y, z) at rest stands at Z − x P + y Q + z √(1 − P² − Q²), moved forward by z P and right by
  * z Q; one of a beam axle moves with the line through its two wheel centres. P and Q are small, so what they do to x and
  * y themselves is neglected (3 % of x at 14°). A part is not looked at where even its lowest point is further above the
- * highest ground under the vehicle than the least gap that it has already.
+ * highest ground under it than the least gap that it has already.
  */
 export function gaps(
   record: TraverseRecord,
@@ -67,16 +75,44 @@ export function gaps(
   offsetM: number,
 ): Gap[] {
   const found = parts.map(({ part }) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
-  const few = relief.paths === null || record.length <= STRIDE;
-  const topM = few ? null : highestUnder(record, parts, relief, offsetM);
+  const crests = record.length < MANY ? null : parts.map((part) => crestUnder(part, relief, offsetM));
   for (let n = 0; n < record.length; n += STRIDE) {
     if (record.standing[n] !== 0) continue;
     for (let i = 0; i < parts.length; i++) {
-      if (topM !== null && leastZ(record, chassis, parts[i], n) - topM[n] >= found[i].gapM) continue;
-      for (const point of parts[i].points) look(record, chassis, point, relief, offsetM, n, found[i]);
+      const part = parts[i];
+      if (crests !== null && staysClear(record, chassis, part, relief, crests[i], n, found[i].gapM)) continue;
+      for (const point of part.points) look(record, chassis, point, relief, offsetM, n, found[i]);
     }
   }
   return found;
+}
+
+/** How far pitch and roll may move a part along or across and it is still reckoned with, metres. */
+const LEANS_ASIDE_M = 0.2;
+
+function crestUnder(part: UnderPart, relief: Relief, offsetM: number): Crest {
+  const reach = LEANS_ASIDE_M + relief.acrossM;
+  return relief.crest(
+    relief.lineNear(offsetM + part.fromYM - reach),
+    relief.lineNear(offsetM + part.toYM + reach),
+  );
+}
+
+/** Whether all points of a part are further above the highest ground under it than a gap. */
+function staysClear(
+  record: TraverseRecord,
+  chassis: Chassis,
+  part: UnderPart,
+  relief: Relief,
+  crest: Crest,
+  n: number,
+  gapM: number,
+): boolean {
+  const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
+  if (turn * part.highestM > LEANS_ASIDE_M) return false;
+  const sample = (x: number) => Math.floor((record.stationM[n] + x - relief.fromM) / relief.stepM);
+  const top = crest.highest(sample(part.fromXM - LEANS_ASIDE_M), sample(part.toXM + LEANS_ASIDE_M) + 1);
+  return leastZ(record, chassis, part, n) - top >= gapM;
 }
 
 /** The lean of a point's axle at a station, and the height of the middle of its wheel centres. */
@@ -93,12 +129,13 @@ function leastZ(record: TraverseRecord, chassis: Chassis, part: UnderPart, n: nu
   const [{ axle }] = part.points;
   if (axle !== null) {
     const { lean, upM } = axleAt(record, chassis, axle, n);
-    return upM + part.lowestM - Math.abs(lean) * part.halfWidthM;
+    return upM + part.lowestM + Math.min(lean * part.fromYM, lean * part.toYM);
   }
   const P = record.pitch[n];
   const Q = record.roll[n];
   const bow = Math.max(part.fromXM * P, part.toXM * P);
-  return record.heaveM[n] - bow - part.halfWidthM * Math.abs(Q) + part.lowestM * upright(P, Q);
+  const list = Math.min(part.fromYM * Q, part.toYM * Q);
+  return record.heaveM[n] - bow + list + part.lowestM * upright(P, Q);
 }
 
 function upright(P: number, Q: number): number {
@@ -133,36 +170,4 @@ function look(
   least.gapM = gapM;
   least.stationM = x;
   least.yM = point.yM;
-}
-
-/** How far a point of the body may be moved along or across by pitch and roll, metres: its height. */
-const LEANS_M = 0.7;
-
-/** Highest ground anywhere under the vehicle, at each station that is looked at. */
-function highestUnder(
-  record: TraverseRecord,
-  parts: readonly UnderPart[],
-  relief: Relief,
-  offsetM: number,
-): Float64Array {
-  const highest = new Float64Array(record.length);
-  const widthM = Math.max(...parts.map(({ halfWidthM }) => halfWidthM)) + LEANS_M;
-  const aheadM = Math.max(...parts.map(({ toXM }) => toXM)) + LEANS_M;
-  const behindM = Math.min(...parts.map(({ fromXM }) => fromXM)) - LEANS_M;
-  const crest = relief.highestAlong(
-    relief.lineNear(offsetM - widthM) - 1,
-    relief.lineNear(offsetM + widthM) + 1,
-  );
-  const sample = (x: number) => Math.floor((x - relief.fromM) / relief.stepM);
-  let at = -1;
-  for (let n = 0; n < record.length; n += STRIDE) {
-    const from = Math.max(0, sample(record.stationM[n] + behindM));
-    const to = Math.min(crest.length - 1, sample(record.stationM[n] + aheadM) + 1);
-    // The highest so far counts on until the vehicle has left it behind; of equals the one furthest ahead.
-    const seen = at >= from ? Math.max(from, sample(record.stationM[n - STRIDE] + aheadM)) : from;
-    if (at < from) at = from;
-    for (let i = seen; i <= to; i++) if (crest[i] >= crest[at]) at = i;
-    highest[n] = crest[at];
-  }
-  return highest;
 }

@@ -49,40 +49,32 @@ export function effortAlong(
   line: Driveline,
   ground: Ground,
   up: Up,
+  into = noEffort(record.length),
 ): Effort {
   const { length } = record;
   const { peakAdhesion: peak, slidingAdhesion: sliding, rollingResistance: f } = ground;
   const weightN = chassis.massKg * G_MPS2;
   const frontShare = 0.5 + chassis.massXM / chassis.wheelbaseM;
-  const effort = {
-    length,
-    push: new Float64Array(length),
-    ask: new Float64Array(length),
-    limitedBy: new Uint8Array(length),
-    hold: new Float64Array(length).fill(Infinity),
-    holdCase: new Uint8Array(length),
-    holdAsk: new Float64Array(length),
-    brake: new Float64Array(length),
-    slidesBack: new Uint8Array(length),
-  };
+  const { push, ask, limitedBy, hold, holdCase, holdAsk } = into.effort;
+  const { loadN, climb, on, back } = into;
+  const said = [push, ask, limitedBy, hold, holdCase, holdAsk, climb, on, back];
+  const wet = ground.features.some(({ kind }) => kind === 'water');
   const drive = noDrive();
   const mu = new Float64Array(4);
-  const loadN = new Float64Array(4 * length);
-  const climb = new Float64Array(length);
-  const on = new Float64Array(length);
-  const back = new Float64Array(length);
-  const { push, ask: asked, limitedBy, hold: held, holdCase, holdAsk } = effort;
-  const said = [push, asked, limitedBy, held, holdCase, holdAsk, climb, on, back];
-  let carriedBefore = NaN;
+  let carried = NaN;
   for (let n = 0; n < length; n++) {
+    climb[n] = 0;
+    on[n] = 0;
+    back[n] = 0;
+    hold[n] = Infinity;
     if (record.standing[n] !== 0) continue;
-    const carried = 1 - liftedShare(ground, chassis, record.stationM[n]);
-    if (n > 0 && record.repeats[n] === 1 && carried === carriedBefore) {
+    const before = carried;
+    carried = wet ? 1 - liftedShare(ground, chassis, record.stationM[n]) : 1;
+    if (n > 0 && record.repeats[n] === 1 && carried === before) {
       for (const values of said) values[n] = values[n - 1];
       loadN.copyWithin(4 * n, 4 * n - 4, 4 * n);
       continue;
     }
-    carriedBefore = carried;
     const V = loadN.subarray(4 * n, 4 * n + 4);
     for (let i = 0; i < 4; i++) V[i] = record.loadN[4 * n + i] * carried;
     const climbTan = record.climbTan.subarray(4 * n, 4 * n + 4);
@@ -90,13 +82,12 @@ export function effortAlong(
     const fallRight = record.fallRightTan.subarray(4 * n, 4 * n + 4);
     greatestDrive(line, V, climbTan, peak, sliding, drive);
     const sumN = V[0] + V[1] + V[2] + V[3];
-    const ask = up.x * carried + (f * sumN) / weightN;
-    effort.push[n] = drive.alongN / weightN;
-    effort.ask[n] = ask;
-    effort.limitedBy[n] = drive.engineLimits ? 1 : 0;
+    push[n] = drive.alongN / weightN;
+    ask[n] = up.x * carried + (f * sumN) / weightN;
+    limitedBy[n] = drive.engineLimits ? 1 : 0;
     if (carried < AFLOAT) {
-      effort.push[n] = -1;
-      effort.limitedBy[n] = 2;
+      push[n] = -1;
+      limitedBy[n] = 2;
     }
 
     for (let i = 0; i < 4; i++) {
@@ -106,7 +97,7 @@ export function effortAlong(
     }
 
     const most = drive.alongN / weightN + climb[n];
-    const driven = most > 0 ? Math.min(1, Math.max(0, (ask + climb[n]) / most)) : 1;
+    const driven = most > 0 ? Math.min(1, Math.max(0, (ask[n] + climb[n]) / most)) : 1;
     const holdN = peak * sumN;
     const rollingN = Math.min(f, ROLLING_HELPS) * sumN;
     const braked = holdN > 0 ? Math.min(1, Math.max(0, (-up.x * weightN - rollingN) / holdN)) : 1;
@@ -121,43 +112,73 @@ export function effortAlong(
       const sign = toRight === 1 ? 1 : -1;
       const share = left === 0 ? frontShare : 1 - frontShare;
       const needN = sign * up.y * weightN * share * carried;
-      const hold =
+      const spare =
         (sideHoldN(V, toRight ? fallRight : fallLeft, left, mu[left], mu[left + 1]) - needN) /
         (weightN * share);
-      if (hold >= effort.hold[n]) continue;
-      effort.hold[n] = hold;
-      effort.holdCase[n] = which;
-      effort.holdAsk[n] = sign * up.y;
+      if (spare >= hold[n]) continue;
+      hold[n] = spare;
+      holdCase[n] = which;
+      holdAsk[n] = sign * up.y;
     }
   }
 
-  const mean = meansOver(record, chassis.wheelbaseM);
-  const [meanClimb, meanOn, meanBack] = [climb, on, back].map(mean);
+  const reach =
+    length > 1 ? Math.round(chassis.wheelbaseM / 2 / (record.stationM[1] - record.stationM[0])) : 0;
+  const [meanClimb, meanOn, meanBack] = [climb, on, back].map((values) =>
+    meanOver(values, record.standing, reach),
+  );
+  const { brake, slidesBack } = into.effort;
   for (let n = 0; n < length; n++) {
-    const slidesBack = meanBack[n] - up.x < meanOn[n] + up.x;
-    effort.slidesBack[n] = slidesBack ? 1 : 0;
-    effort.brake[n] = slidesBack ? meanBack[n] : meanOn[n];
+    const slides = meanBack[n] - up.x < meanOn[n] + up.x;
+    slidesBack[n] = slides ? 1 : 0;
+    brake[n] = slides ? meanBack[n] : meanOn[n];
   }
-  if (line.overrun === undefined) return { ...effort, descent: null };
+  if (line.overrun === undefined) return into.effort;
   const descent = descentAlong(record, line.overrun, loadN, weightN, ground, up, meanClimb, meanOn);
-  return { ...effort, descent };
+  return { ...into.effort, descent };
 }
 
-/** Mean over a length about each station, of those where the vehicle stands: a shorter step is rolled over, not slid down. */
-function meansOver(record: TraverseRecord, lengthM: number): (values: Float64Array) => Float64Array {
-  const { length, standing, stationM } = record;
-  const reach = length > 1 ? Math.round(lengthM / 2 / (stationM[1] - stationM[0])) : 0;
-  const count = new Float64Array(length + 1);
-  for (let n = 0; n < length; n++) count[n + 1] = count[n] + (standing[n] === 0 ? 1 : 0);
-  return (values) => {
-    const sum = new Float64Array(length + 1);
-    for (let n = 0; n < length; n++) sum[n + 1] = sum[n] + (standing[n] === 0 ? values[n] : 0);
-    return values.map((value, n) => {
-      const from = Math.max(0, n - reach);
-      const to = Math.min(length, n + reach + 1);
-      return count[to] > count[from] ? (sum[to] - sum[from]) / (count[to] - count[from]) : value;
-    });
+/** Room for what is reckoned, and for what is needed on the way. */
+export function noEffort(length: number) {
+  const room = () => new Float64Array(length);
+  const effort: Effort = {
+    length,
+    push: room(),
+    ask: room(),
+    limitedBy: new Uint8Array(length),
+    hold: room(),
+    holdCase: new Uint8Array(length),
+    holdAsk: room(),
+    brake: room(),
+    slidesBack: new Uint8Array(length),
+    descent: null,
   };
+  return { effort, loadN: new Float64Array(4 * length), climb: room(), on: room(), back: room() };
+}
+
+/**
+ * Mean over `reach` stations to either side of each, of those where the vehicle stands: a shorter step is rolled over,
+ * not slid down.
+ */
+function meanOver(values: Float64Array, standing: Uint8Array, reach: number): Float64Array {
+  const { length } = values;
+  const mean = new Float64Array(length);
+  let sum = 0;
+  let count = 0;
+  for (let n = -reach; n < length; n++) {
+    const enters = n + reach;
+    const leaves = n - reach - 1;
+    if (enters < length && standing[enters] === 0) {
+      sum += values[enters];
+      count++;
+    }
+    if (leaves >= 0 && standing[leaves] === 0) {
+      sum -= values[leaves];
+      count--;
+    }
+    if (n >= 0) mean[n] = count > 0 ? sum / count : values[n];
+  }
+  return mean;
 }
 
 /** What one braked wheel holds where its contact rises against the slide at tan α = t: V tan(λ + α). */

@@ -32,6 +32,9 @@ export const STEEPEST_CONTACT = 20;
  */
 export const SLIDE_M = 0.2;
 
+/** How far a point of the body may be moved along or across by pitch and roll, metres: its height over the ground. */
+export const LEANS_M = 0.7;
+
 /** A pose turned further than this from the plane (tangent) is falling. */
 export const FALLING = 1;
 

@@ -1,4 +1,5 @@
 import type { Chassis } from './chassis.ts';
+import type { Standing } from './equilibrium.ts';
 import { Equilibrium } from './equilibrium.ts';
 import { SLIDE_M, STATION_M } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
@@ -69,9 +70,7 @@ export class March {
       const here = 4 * n;
       const repeats = repeatsAt(record, n);
       record.repeats[n] = repeats ? 1 : 0;
-      record.standing[n] = repeats
-        ? record.standing[n - 1]
-        : body.solve(record.bottomM.subarray(here, here + 4), record.climbTan.subarray(here, here + 4));
+      record.standing[n] = repeats ? record.standing[n - 1] : this.#settle(here);
       for (let i = 0; i < 4; i++) {
         record.loadN[here + i] = body.loadN[i];
         record.hubM[here + i] = body.hubM[i];
@@ -81,6 +80,14 @@ export class March {
       record.pitch[n] = body.pitch;
       record.roll[n] = body.roll;
     }
+  }
+
+  /** A pose that the last station's leads nowhere from may yet be found from the plane through the ground. */
+  #settle(here: number): Standing {
+    const ground = this.record.bottomM.subarray(here, here + 4);
+    const climb = this.record.climbTan.subarray(here, here + 4);
+    const standing = this.#body.solve(ground, climb);
+    return standing === 0 ? 0 : this.#body.solve(ground, climb);
   }
 }
 

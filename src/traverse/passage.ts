@@ -1,5 +1,6 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
+import type { Driveline } from '../vehicle/driveline.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Check, CheckName } from './assess.ts';
@@ -9,7 +10,7 @@ import { chassisOf } from './chassis.ts';
 import { clearanceChecks, clearanceOf, effortChecks, tipChecks } from './checks.ts';
 import type { UnderPart } from './clearance.ts';
 import { gaps, undersideOn } from './clearance.ts';
-import { effortAlong } from './effort.ts';
+import { effortAlong, noEffort } from './effort.ts';
 import { STATION_M } from './limits.ts';
 import { March } from './march.ts';
 import type { TraverseRecord } from './record.ts';
@@ -46,10 +47,11 @@ interface Piece {
 export class Passage {
   readonly #values: VehicleValues;
   readonly #offsetM: number;
-  readonly #aids: Aids;
+  readonly #driveline: Driveline;
   readonly #names: ReadonlySet<CheckName>;
   readonly #chassis: Chassis;
   readonly #march: March;
+  readonly #effort: ReturnType<typeof noEffort>;
   /** The pieces where a named check can fail, the worst first. */
   readonly #doubtful: readonly Piece[];
 
@@ -64,11 +66,13 @@ export class Passage {
   ) {
     this.#values = values;
     this.#offsetM = offsetM;
-    this.#aids = aids;
+    // What the engine holds on the way down fails nothing: brakes are there.
+    this.#driveline = { ...drivelineOf(values, aids), overrun: undefined };
     this.#names = names;
     this.#chassis = chassisOf(values, aids);
     const stations = names.has('braking') ? Math.ceil(values.wheelbaseM / STATION_M) : PIECE_STATIONS;
     this.#march = new March(this.#chassis, stations + 1, STATION_M);
+    this.#effort = noEffort(stations + 1);
     const reach = (hardest.lengthM + values.wheelbaseM) / 2;
     const pieceM = stations * STATION_M;
     this.#doubtful = Array.from({ length: Math.ceil((2 * reach) / pieceM) }, (_, i) =>
@@ -124,7 +128,7 @@ export class Passage {
     if (!stands(record)) return null;
     const checks: Check[] = [];
     if (wants(EFFORTS)) {
-      const effort = effortAlong(record, chassis, drivelineOf(this.#values, this.#aids), ground, up);
+      const effort = effortAlong(record, chassis, this.#driveline, ground, up, this.#effort);
       checks.push(...effortChecks(effort, record, up));
     }
     if (piece.parts.length > 0)

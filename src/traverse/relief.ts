@@ -2,6 +2,7 @@ import { heightsAlong } from '../terrain/feature.ts';
 import type { Feature } from '../terrain/feature.ts';
 import type { Ground } from '../terrain/ground.ts';
 import { ACROSS_M, BEYOND_M, SAMPLE_M } from './limits.ts';
+import { Crest } from './crest.ts';
 import type { WheelPath } from './wheel.ts';
 
 /** Heights along one line of travel. Lines that are alike, as on level ground beside a rut, share one. */
@@ -9,6 +10,9 @@ export interface Row {
   readonly id: number;
   readonly heightsM: Float64Array;
 }
+
+/** The line that is being sampled; kept only where it is unlike the others. */
+let sampled = new Float64Array(0);
 
 /** Ground heights on a grid, sampled along one line of travel at a time, when it is first asked for. */
 export class Relief {
@@ -20,7 +24,7 @@ export class Relief {
   /** By index: 0, 1, −1, 2, −2 … */
   readonly #lines: Row[] = [];
   readonly #distinct: Row[] = [];
-  readonly #highest = new Map<string, Float64Array>();
+  readonly #crests = new Map<string, Crest>();
 
   constructor(
     readonly features: readonly Feature[],
@@ -41,9 +45,9 @@ export class Relief {
     const place = index > 0 ? 2 * index - 1 : -2 * index;
     const known = this.#lines[place];
     if (known) return known;
-    const row = this.#rowOf(
-      heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, this.count),
-    );
+    if (sampled.length !== this.count) sampled = new Float64Array(this.count);
+    heightsAlong(this.features, index * this.acrossM, this.fromM, this.stepM, sampled);
+    const row = this.#rowOf(sampled);
     this.#lines[place] = row;
     return row;
   }
@@ -51,26 +55,34 @@ export class Relief {
   #rowOf(heightsM: Float64Array): Row {
     const found = this.#distinct.find((row) => alike(row.heightsM, heightsM));
     if (found) return found;
-    const row = { id: this.#distinct.length, heightsM };
+    const row = { id: this.#distinct.length, heightsM: heightsM.slice() };
     this.#distinct.push(row);
     return row;
   }
 
-  /** The highest of the lines from `first` to `last`, sample by sample. */
-  highestAlong(first: number, last: number): Float64Array {
+  /** Whether all lines from `first` to `last` are alike. */
+  isAlike(first: number, last: number): boolean {
+    const { id } = this.line(first);
+    for (let j = first + 1; j <= last; j++) if (this.line(j).id !== id) return false;
+    return true;
+  }
+
+  /** The highest of the lines from `first` to `last`, to be asked for any stretch of them. */
+  crest(first: number, last: number): Crest {
     const key = `${first} ${last}`;
-    const known = this.#highest.get(key);
+    const known = this.#crests.get(key);
     if (known) return known;
     const top = this.line(first).heightsM.slice();
-    const ids = new Set<number>();
-    for (let j = first; j <= last; j++) {
+    let before = this.line(first).id;
+    for (let j = first + 1; j <= last; j++) {
       const { id, heightsM } = this.line(j);
-      if (ids.has(id)) continue;
-      ids.add(id);
+      if (id === before) continue;
+      before = id;
       for (let i = 0; i < top.length; i++) if (heightsM[i] > top[i]) top[i] = heightsM[i];
     }
-    this.#highest.set(key, top);
-    return top;
+    const crest = new Crest(top);
+    this.#crests.set(key, crest);
+    return crest;
   }
 
   /** The higher of the two samples about x on the line nearest to y, metres. */

@@ -85,32 +85,80 @@ function wheelY(chassis: Chassis, i: number): number {
 /** What is said of a tilt where the vehicle has no equilibrium: 5° too much; how much more cannot be told. */
 const TIPPED_RAD = Math.PI / 36;
 
+/** Where an edge is worst, the body rigid. */
+interface WorstTilt {
+  readonly edge: number;
+  readonly n: number;
+  /** With each tread borne where it bears, and by its middle. */
+  readonly tan: number;
+  readonly middleTan: number;
+}
+
 /**
  * The least tilt left over each edge along the whole record, the suspension's further lean counted. The solver takes
- * treads by their middle, so what their edges cost the rigid body comes off its answer.
+ * treads by their middle, so what their edges cost the rigid body comes off its answer. Of two opposite edges the one
+ * that is further from going over is told without the lean.
  */
 export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): TipMargin[] {
-  return EDGES.map(({ name }, edge) => {
-    let worst = Infinity;
-    let at = 0;
-    for (let n = 0; n < record.length; n++) {
-      if (record.standing[n] === edge + 1)
-        return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[n] };
-      if (record.standing[n] !== 0 || (n > 0 && record.repeats[n] === 1)) continue;
-      const tan = tiltTan(record, chassis, up, n, edge, 1);
-      if (tan >= worst) continue;
-      worst = tan;
-      at = n;
+  const told = EDGES.map(({ name }, edge): TipMargin | WorstTilt => {
+    let tan = Infinity;
+    let n = 0;
+    for (let k = 0; k < record.length; k++) {
+      if (record.standing[k] === edge + 1)
+        return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[k] };
+      if (record.standing[k] !== 0 || (k > 0 && record.repeats[k] === 1)) continue;
+      const here = tiltTan(record, chassis, up, k, edge, 1);
+      if (here >= tan) continue;
+      tan = here;
+      n = k;
     }
-    if (worst === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
-    const ground = record.bottomM.subarray(4 * at, 4 * at + 4);
-    const climb = record.climbTan.subarray(4 * at, 4 * at + 4);
-    const mid = tiltTan(record, chassis, up, at, edge, 0);
-    const leaned = leanedTan(chassis, up, ground, climb, edge, mid);
-    const marginRad = Math.atan(leaned) - Math.max(0, Math.atan(mid) - Math.atan(worst));
-    return { edge: name, marginRad, stationM: record.stationM[at] };
+    if (tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
+    return { edge, n, tan, middleTan: tiltTan(record, chassis, up, n, edge, 0) };
   });
+  for (let i = 0; i < told.length; i += 2) {
+    let least = Infinity;
+    const pair = [i, i + 1].sort((a, b) => rigid(told[a]) - rigid(told[b]));
+    for (const edge of pair) {
+      const worst = told[edge];
+      const margin = 'tan' in worst ? leaned(record, chassis, up, worst, least) : worst;
+      told[edge] = margin;
+      least = Math.min(least, Number.isNaN(margin.marginRad) ? Infinity : margin.marginRad);
+    }
+  }
+  return told as TipMargin[];
 }
+
+function rigid(told: TipMargin | WorstTilt): number {
+  return 'tan' in told ? told.tan : -Infinity;
+}
+
+/** The tilt left at the worst station of an edge; that of the rigid body where the lean leaves more than `enoughRad` of it. */
+function leaned(
+  record: TraverseRecord,
+  chassis: Chassis,
+  up: Up,
+  { edge, n, tan, middleTan }: WorstTilt,
+  enoughRad: number,
+): TipMargin {
+  const ground = record.bottomM.subarray(4 * n, 4 * n + 4);
+  const climb = record.climbTan.subarray(4 * n, 4 * n + 4);
+  const treadsRad = Math.max(0, Math.atan(middleTan) - Math.atan(tan));
+  const told = { edge: EDGES[edge].name, stationM: record.stationM[n] };
+  const enoughTan = enoughRad + treadsRad < 1.3 ? Math.tan(enoughRad + treadsRad) : Infinity;
+  if (
+    enoughTan > 0 &&
+    enoughTan < middleTan &&
+    new Tilting(chassis, up, ground, climb, edge).stands(enoughTan)
+  )
+    return { ...told, marginRad: Math.atan(tan) };
+  return {
+    ...told,
+    marginRad: Math.atan(leanedTan(chassis, up, ground, climb, edge, middleTan)) - treadsRad,
+  };
+}
+
+/** Halvings of the tilt that is left: to 0.02° of a usual 45°. */
+const HALVINGS = 11;
 
 /** Directions in which gravity is turned for each edge. */
 const OVER = [
@@ -119,6 +167,40 @@ const OVER = [
   { x: 1, y: 0 },
   { x: -1, y: 0 },
 ] as const;
+
+/** One station with gravity turned towards an edge. */
+class Tilting {
+  readonly #body: Equilibrium;
+  readonly #up: Up;
+  readonly #ground: ArrayLike<number>;
+  readonly #climb: ArrayLike<number>;
+  readonly #towards: Up;
+
+  constructor(chassis: Chassis, up: Up, ground: ArrayLike<number>, climb: ArrayLike<number>, edge: number) {
+    this.#body = new Equilibrium(chassis, up);
+    this.#up = up;
+    this.#ground = ground;
+    this.#climb = climb;
+    // The upward vertical turned towards the side that rises.
+    const dot = OVER[edge].x * up.x + OVER[edge].y * up.y;
+    const x = OVER[edge].x - dot * up.x;
+    const y = OVER[edge].y - dot * up.y;
+    const z = -dot * up.z;
+    const size = Math.sqrt(x * x + y * y + z * z);
+    this.#towards = { x: x / size, y: y / size, z: z / size };
+  }
+
+  /** Whether it stands with gravity turned by an angle of this tangent. */
+  stands(tan: number): boolean {
+    const scale = 1 / Math.sqrt(1 + tan * tan);
+    this.#body.lean({
+      x: (this.#up.x + tan * this.#towards.x) * scale,
+      y: (this.#up.y + tan * this.#towards.y) * scale,
+      z: (this.#up.z + tan * this.#towards.z) * scale,
+    });
+    return this.#body.solve(this.#ground, this.#climb) === 0;
+  }
+}
 
 /**
  * The body leans further as it is tilted, so the rigid answer is too high. Gravity is turned step by step until the
@@ -133,24 +215,12 @@ export function leanedTan(
   rigidTan: number,
 ): number {
   if (rigidTan <= 0) return rigidTan;
-  const body = new Equilibrium(chassis, up);
-  // The upward vertical turned towards the side that rises.
-  const dot = OVER[edge].x * up.x + OVER[edge].y * up.y;
-  const sx = OVER[edge].x - dot * up.x;
-  const sy = OVER[edge].y - dot * up.y;
-  const sz = -dot * up.z;
-  const size = Math.sqrt(sx * sx + sy * sy + sz * sz);
+  const tilting = new Tilting(chassis, up, ground, climb, edge);
   let stands = 0;
   let falls = Math.min(rigidTan, 4);
-  for (let n = 0; n < 14; n++) {
+  for (let n = 0; n < HALVINGS; n++) {
     const tan = (stands + falls) / 2;
-    const scale = 1 / Math.sqrt(1 + tan * tan);
-    body.lean({
-      x: (up.x + (tan * sx) / size) * scale,
-      y: (up.y + (tan * sy) / size) * scale,
-      z: (up.z + (tan * sz) / size) * scale,
-    });
-    if (body.solve(ground, climb) === 0) stands = tan;
+    if (tilting.stands(tan)) stands = tan;
     else falls = tan;
   }
   return stands;

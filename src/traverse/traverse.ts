@@ -2,16 +2,18 @@ import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
-import type { Assess, Assessment } from './assess.ts';
+import type { Assess, Assessment, Check, Findings } from './assess.ts';
 import { fitChecks } from './bounds/fit.ts';
+import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
 import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
 import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { G_MPS2 } from './gravity.ts';
-import { SPEED_CAP_MPS } from './limits.ts';
+import { LEANS_M, SPEED_CAP_MPS, STATION_M } from './limits.ts';
 import { march } from './march.ts';
 import { entrySpeedMps, liftSpeedMps } from './momentum.ts';
+import type { TraverseRecord } from './record.ts';
 import { reliefOf } from './relief.ts';
 import { softChecks } from './soft.ts';
 import { tipMargins } from './stability.ts';
@@ -28,41 +30,114 @@ export function traverseAssess(
   return assessTraverse(values, ground, offsetM, [aids])[0];
 }
 
-/** As `traverseAssess` for several sets of aids; sets with the same tyres and bars share the march. */
+/** As `traverseAssess` for several sets of aids. */
 export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
-  const up = upOf(ground);
-  if (up === null) return aidSets.map(() => ({ known: false, cause: planeFault(ground) }));
-  const fit = fitChecks(values, ground, offsetM);
-  const stands = new Map<string, ReturnType<typeof standing>>();
-  return aidSets.map((aids) => {
-    const key = `${aids.airedDown} ${aids.barsDisconnected}`;
-    const found = stands.get(key) ?? standing(values, ground, offsetM, aids, up);
-    stands.set(key, found);
-    const { chassis, record, checks } = found;
-    const effort = effortAlong(record, chassis, drivelineOf(values, aids), ground, up);
+  const traverse = new Traverse(values, ground, offsetM);
+  return aidSets.map((aids) => traverse.assess(aids));
+};
+
+/**
+ * One vehicle on one line, stations `everyM` apart, asked for one set of aids after the other: sets with the same tyres
+ * and bars share the march.
+ */
+export class Traverse {
+  readonly #values: VehicleValues;
+  readonly #ground: Ground;
+  readonly #offsetM: number;
+  readonly #everyM: number;
+  readonly #up: Up | null;
+  readonly #before: Before;
+
+  constructor(values: VehicleValues, ground: Ground, offsetM: number, everyM = STATION_M) {
+    this.#values = values;
+    this.#ground = ground;
+    this.#offsetM = offsetM;
+    this.#everyM = everyM;
+    this.#up = upOf(ground);
+    this.#before = beforeOn(ground, values, offsetM, everyM);
+  }
+
+  assess(aids: Aids): Assessment {
+    if (this.#up === null) return { known: false, cause: planeFault(this.#ground) };
+    const key = JSON.stringify(aids);
+    const taken = this.#before.taken.get(key) ?? this.#take(aids, this.#up);
+    this.#before.taken.set(key, taken);
+    const fit = fitChecks(this.#values, this.#ground, this.#offsetM);
+    return { ...taken, known: true, checks: [...fit, ...taken.checks] };
+  }
+
+  /** The least margin of what does not depend on the drive, underbody gaps and tilt, in its tolerances. */
+  easeStanding(aids: Aids): number {
+    if (this.#up === null) return -Infinity;
+    const { checks } = this.#standsWith(aids, this.#up);
+    return Math.min(Infinity, ...checks.map(({ margin, tolerance }) => margin / tolerance));
+  }
+
+  #take(aids: Aids, up: Up): Taken {
+    const chassis = chassisOf(this.#values, aids);
+    const { record, checks } = this.#standsWith(aids, up);
+    const effort = effortAlong(record, chassis, drivelineOf(this.#values, aids), this.#ground, up);
     const [hold, braking, traction] = effortChecks(effort, record, up);
     const speed = entrySpeedMps(effort, record, chassis.wheelbaseM);
     const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
+    const soft = softChecks(this.#values, this.#ground, chassis.tyre);
     return {
-      known: true,
-      checks: [...fit, ...softChecks(values, ground, chassis.tyre), ...checks, hold, braking, traction],
+      checks: [...soft, ...checks, hold, braking, traction],
       entrySpeedMps: within ? speed : Infinity,
       pullN: Math.max(0, -traction.margin * chassis.massKg * G_MPS2),
     };
-  });
-};
+  }
+
+  #standsWith(aids: Aids, up: Up): Stands {
+    const chassis = chassisOf(this.#values, aids);
+    const found = this.#before.stands.get(chassis);
+    if (found) return found;
+    const relief = reliefOf(this.#ground);
+    const record = march(chassis, relief, up, this.#ground.lengthM, this.#offsetM, this.#everyM);
+    const parts = undersideOn(chassis, this.#values);
+    const checks = [
+      ...clearanceChecks(gaps(record, chassis, parts, relief, this.#offsetM)),
+      ...tipChecks(tipMargins(record, chassis, up)),
+    ];
+    const stands = { record, checks };
+    this.#before.stands.set(chassis, stands);
+    return stands;
+  }
+}
 
 /** What does not depend on the drive: the march, underbody gaps and tip margins. */
-function standing(values: VehicleValues, ground: Ground, offsetM: number, aids: Aids, up: Up) {
-  const chassis = chassisOf(values, aids);
+interface Stands {
+  readonly record: TraverseRecord;
+  readonly checks: readonly Check[];
+}
+
+/** What is found out on the way, all but whether the vehicle fits in. */
+type Taken = Omit<Findings, 'known'>;
+
+/** What was found out before, by chassis and by set of aids. */
+interface Before {
+  readonly stands: Map<Chassis, Stands>;
+  readonly taken: Map<string, Taken>;
+}
+
+const known = new WeakMap<Ground, WeakMap<VehicleValues, Map<string, Before>>>();
+
+/** Where the ground is alike on every line of travel, what was found out at one offset holds at another. */
+function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, everyM: number): Before {
+  const nothing = { stands: new Map<Chassis, Stands>(), taken: new Map<string, Taken>() };
   const relief = reliefOf(ground);
-  const record = march(chassis, relief, up, ground.lengthM, offsetM);
-  const points = undersideOn(chassis, values);
-  const checks = [
-    ...clearanceChecks(gaps(record, chassis, points, relief, offsetM)),
-    ...tipChecks(tipMargins(record, chassis, up)),
-  ];
-  return { chassis, record, checks };
+  const reach = Math.max(values.widthM, values.frontTrackWidthM, values.rearTrackWidthM) + LEANS_M;
+  const first = relief.lineNear(offsetM - reach);
+  const last = relief.lineNear(offsetM + reach);
+  if (!relief.isAlike(first, last)) return nothing;
+  const ofGround = known.get(ground) ?? new WeakMap<VehicleValues, Map<string, Before>>();
+  known.set(ground, ofGround);
+  const ofVehicle = ofGround.get(values) ?? new Map<string, Before>();
+  ofGround.set(values, ofVehicle);
+  const key = `${relief.line(first).id} ${everyM}`;
+  const before = ofVehicle.get(key) ?? nothing;
+  ofVehicle.set(key, before);
+  return before;
 }
 
 function planeFault(ground: Ground): string {
