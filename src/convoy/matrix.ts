@@ -1,10 +1,13 @@
+import type { Band } from '../grade/bands.ts';
+import { bandsOf } from '../grade/bands.ts';
 import type { DrawnGrounds } from '../grade/sureness.ts';
 import { drawnGrounds, drawsThatGo } from '../grade/sureness.ts';
 import type { Grounds, Verdict } from '../grade/verdict.ts';
-import { groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
+import { faultOf, groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
 import type { Direction, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
+import { ladder } from '../vehicle/aids.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** An obstacle with what the track's elevations say of the slope there, if they say anything. */
@@ -23,6 +26,8 @@ export interface Cell {
   readonly best: number;
   /** In how many of the draws that line goes with those aids; null where not known, absent until it was asked. */
   readonly goesIn?: number | null;
+  /** Where it goes on the ground of the main line, moved sideways, with whatever aids it has; absent until it was asked. */
+  readonly bands?: readonly Band[] | null;
 }
 
 /** Obstacles down in order of travel, vehicles across in convoy order. */
@@ -91,6 +96,24 @@ export function surenessOf(
     };
     return drawsThatGo(values, offsetOf(line, direction), cells[i].verdicts[cells[i].best].verdict, grounds);
   });
+}
+
+/** Where each vehicle can be moved sideways on the ground of the main line and go; null where not known. */
+export function bandsOver(
+  { obstacle, trackSlope }: Place,
+  vehicles: readonly Vehicle[],
+  direction: Direction,
+): (Band[] | null)[] {
+  const grounds = groundsOf(obstacle.stretch, direction, trackSlope);
+  return vehicles.map((vehicle) =>
+    faultOf(vehicle) === null
+      ? bandsOf(
+          vehicle.values,
+          grounds,
+          ladder(vehicle.values).map(({ aids }) => aids),
+        )
+      : null,
+  );
 }
 
 /** Places in the order in which they are met; they are kept in the order of the recorded track. */

@@ -1,4 +1,5 @@
-import type { Band, Sweep } from '../grade/sweep.ts';
+import type { Range } from '../grade/bands.ts';
+import type { OpenBand, Sweep } from '../grade/sweep.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Point } from './ink.ts';
@@ -58,7 +59,7 @@ export function sweepSvg(view: SweepView): string {
   const from = sweep.stationM[0];
   const to = sweep.stationM[sweep.stationM.length - 1];
   const [low, high] = [yOf(from), yOf(to)];
-  const bands = sweep.bands.map(({ fromM, toM }) => {
+  const bands = (sweep.bands ?? []).map(({ fromM, toM }) => {
     const [a, b] = [xOf(toM), xOf(fromM)];
     return (
       stroke(
@@ -131,9 +132,19 @@ export function offsetText(offsetM: number, system: System): string {
 }
 
 /** Such as `0.40 m left to 0.70 m left`; a band without width is one place. */
-export function bandText({ fromM, toM }: Band, system: System): string {
+export function betweenText({ fromM, toM }: Range, system: System): string {
   const [from, to] = [offsetText(fromM, system), offsetText(toM, system)];
   return from === to ? from : `${from} to ${to}`;
+}
+
+/** The same with the best place in it, and the track widths that it is open to. */
+export function bandText(band: OpenBand, system: System): string {
+  const best = `best ${offsetText(band.bestM, system)}`;
+  const open =
+    band.tracks === null
+      ? ''
+      : `open to track widths of ${shown(band.tracks.fromM, 'length', system)} to ${shown(band.tracks.toM, 'length', system)}`;
+  return [betweenText(band, system), best, open].filter(Boolean).join(', ');
 }
 
 /** Runs of one tone up each offset; what does not go is hatched over its tone. */

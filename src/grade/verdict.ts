@@ -56,6 +56,14 @@ export function rankOf(word: VerdictWord): number {
 /** Checks whose failing hurts people: here the hard end of the range decides, not the values as entered. */
 const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', 'side hold', 'braking'];
 
+/** Whether a vehicle goes, with care or without: nothing fails as entered, and nothing that hurts people at the worst. */
+export function passes(entered: Findings, worst: Findings): boolean {
+  return (
+    entered.checks.every((check) => check.margin >= 0) &&
+    worst.checks.every((check) => check.margin >= 0 || !DANGERS.includes(check.name))
+  );
+}
+
 /** Checks whose failing leaves a vehicle standing unharmed, for another to pull on. */
 const STRANDS: readonly CheckName[] = ['soft ground', 'traction'];
 
@@ -140,6 +148,17 @@ export function offsetOf(line: Line, direction: Direction): number {
   return direction === 'reversed' ? -line.offsetM : line.offsetM;
 }
 
+/** Why nothing can be said of a vehicle; null where all of it is known and can be. */
+export function faultOf(vehicle: Vehicle): string | null {
+  const missing = (Object.keys(vehicleFields) as VehicleField[]).filter((name) =>
+    Number.isNaN(vehicle.values[name]),
+  );
+  if (missing.length > 0)
+    return `not known of this vehicle: ${missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ')}`;
+  const [wrong] = checkVehicle(vehicle, '');
+  return wrong === undefined ? null : `this vehicle cannot be: ${wrong.what}`;
+}
+
 /** The verdict for one vehicle `offsetM` left of the main line. `assess` is the physics; the traverse unless another is given. */
 export function verdictOn(
   vehicle: Vehicle,
@@ -152,15 +171,8 @@ export function verdictOn(
     const said = rungs.map((rung) => notKnown(rung, cause));
     return { ...said[0], ladder: said };
   };
-  const missing = (Object.keys(vehicleFields) as VehicleField[]).filter((name) =>
-    Number.isNaN(vehicle.values[name]),
-  );
-  if (missing.length > 0) {
-    const labels = missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ');
-    return unknown(`not known of this vehicle: ${labels}`);
-  }
-  const [wrong] = checkVehicle(vehicle, '');
-  if (wrong !== undefined) return unknown(`this vehicle cannot be: ${wrong.what}`);
+  const fault = faultOf(vehicle);
+  if (fault !== null) return unknown(fault);
   if (grounds.entered === null || grounds.worst === null)
     return unknown('slope, camber or a size of this place is not known, or cannot be: measure it there');
 

@@ -3,7 +3,7 @@ import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
 import type { SlopeProfile } from '../route/slope.ts';
 import { slopeAt, slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
-import { matrixInWorkers, surenessInWorkers } from '../workers/matrix.ts';
+import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
 import { open } from './trip.svelte.ts';
 
 /** Cells that have come, and the trip that they answer for. */
@@ -98,12 +98,12 @@ class Answers {
       this.working = null;
       this.fault = null;
     };
+    const closer = async (asks: 'sureness' | 'bands') =>
+      take(await closerInWorkers(asks, places, vehicles, direction, undefined, stopper.signal));
     matrixInWorkers(places, vehicles, direction, onCells, stopper.signal)
-      .then((matrix) => {
-        take(matrix);
-        return matrix && surenessInWorkers(places, vehicles, direction, undefined, stopper.signal);
-      })
       .then(take)
+      .then(() => closer('sureness'))
+      .then(() => closer('bands'))
       .catch((error: unknown) => {
         if (stopper.signal.aborted) return;
         this.#answered = null;

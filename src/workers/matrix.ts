@@ -89,13 +89,14 @@ export async function matrixInWorkers(
   for (const place of ordered) {
     const missing = vehicles.filter((vehicle) => recall(place, vehicle, direction) === null);
     onCells(vehicles.flatMap((vehicle) => recall(place, vehicle, direction) ?? []));
-    if (missing.length > 0) tasks.push({ place, vehicles: missing, direction, cells: null });
+    if (missing.length > 0) tasks.push({ place, vehicles: missing, direction, asks: 'verdicts', cells: [] });
   }
   return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
 }
 
-/** The same matrix with each cell's `goesIn`, told as it comes; null when cancelled. */
-export async function surenessInWorkers(
+/** The same matrix with each cell's `goesIn`, or its `bands`, told as they come; null when cancelled. */
+export async function closerInWorkers(
+  asks: 'sureness' | 'bands',
   places: readonly Place[],
   vehicles: readonly Vehicle[],
   direction: Direction,
@@ -104,10 +105,13 @@ export async function surenessInWorkers(
 ): Promise<Matrix | null> {
   const ordered = inOrderOfTravel(places, direction);
   const tasks = ordered.flatMap((place): MatrixTask[] => {
-    const unsure = vehicles.filter((vehicle) => recall(place, vehicle, direction)?.goesIn === undefined);
-    const cells = unsure.flatMap((vehicle) => recall(place, vehicle, direction) ?? []);
-    return cells.length > 0 && cells.length === unsure.length
-      ? [{ place, vehicles: unsure, direction, cells }]
+    const left = vehicles.filter((vehicle) => {
+      const cell = recall(place, vehicle, direction);
+      return (asks === 'sureness' ? cell?.goesIn : cell?.bands) === undefined;
+    });
+    const cells = left.flatMap((vehicle) => recall(place, vehicle, direction) ?? []);
+    return cells.length > 0 && cells.length === left.length
+      ? [{ place, vehicles: left, direction, asks, cells }]
       : [];
   });
   return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;

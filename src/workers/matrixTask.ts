@@ -1,5 +1,5 @@
 import type { Cell, Place } from '../convoy/matrix.ts';
-import { rowOf, surenessOf } from '../convoy/matrix.ts';
+import { bandsOver, rowOf, surenessOf } from '../convoy/matrix.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
@@ -8,11 +8,18 @@ export interface MatrixTask {
   readonly place: Place;
   readonly vehicles: readonly Vehicle[];
   readonly direction: Direction;
-  /** Null to be told the cells; the cells to be told how sure each is. */
-  readonly cells: readonly Cell[] | null;
+  /** The verdicts of its cells, and then, told `cells`, how sure each is and where else it goes. */
+  readonly asks: 'verdicts' | 'sureness' | 'bands';
+  readonly cells: readonly Cell[];
 }
 
-export function answerTask({ place, vehicles, direction, cells }: MatrixTask): Cell[] {
-  if (cells === null) return rowOf(place, vehicles, direction);
-  return surenessOf(place, vehicles, cells, direction).map((goesIn, i) => ({ ...cells[i], goesIn }));
+export function answerTask({ place, vehicles, direction, asks, cells }: MatrixTask): Cell[] {
+  switch (asks) {
+    case 'verdicts':
+      return rowOf(place, vehicles, direction);
+    case 'sureness':
+      return surenessOf(place, vehicles, cells, direction).map((goesIn, i) => ({ ...cells[i], goesIn }));
+    case 'bands':
+      return bandsOver(place, vehicles, direction).map((bands, i) => ({ ...cells[i], bands }));
+  }
 }

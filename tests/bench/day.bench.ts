@@ -54,7 +54,7 @@ function convoy(count: number): Vehicle[] {
   });
 }
 
-/** 25 obstacles, 12 vehicles, both ways, every line and rung, then 128 draws of each cell that is in doubt. */
+/** 25 obstacles, 12 vehicles, both ways, every line and rung, 128 draws of each cell that is in doubt, and the offset search. */
 export async function* dayBench(): AsyncIterable<Table> {
   const trip = places(25);
   const vehicles = convoy(12);
@@ -64,7 +64,8 @@ export async function* dayBench(): AsyncIterable<Table> {
       place,
       vehicles,
       direction,
-      cells: null,
+      asks: 'verdicts',
+      cells: [],
     })),
   );
   // Threads start and code warms up before the clock does.
@@ -77,7 +78,12 @@ export async function* dayBench(): AsyncIterable<Table> {
   })) as Cell[][];
   const verdictsMs = performance.now() - from;
   await answerAll(
-    tasks.map((task, i) => ({ ...task, cells: rows[i] })),
+    tasks.map((task, i): MatrixTask => ({ ...task, asks: 'sureness', cells: rows[i] })),
+    lanes,
+  );
+  const sureMs = performance.now() - from;
+  await answerAll(
+    tasks.map((task, i): MatrixTask => ({ ...task, asks: 'bands', cells: rows[i] })),
     lanes,
   );
   const allMs = performance.now() - from;
@@ -90,7 +96,8 @@ export async function* dayBench(): AsyncIterable<Table> {
     rows: [
       ['first row of verdicts', seconds(firstMs), '0.5 s'],
       ['all verdicts, every line and rung', seconds(verdictsMs), ''],
-      ['and how sure each is, 128 draws', seconds(allMs), '5 s'],
+      ['and how sure each is, 128 draws', seconds(sureMs), ''],
+      ['and where else each goes, every 0.05 m across', seconds(allMs), '5 s'],
       ['peak memory, all threads', `${peakMb.toFixed(0)} MB`, ''],
     ],
     notes: [`${LANES} threads.`],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bandsOf, COARSE, FINE, sweepOf } from '../../src/grade/sweep.ts';
-import { groundsOf, verdictOn } from '../../src/grade/verdict.ts';
+import { COARSE, FINE, sweepOf } from '../../src/grade/sweep.ts';
+import { groundsOf } from '../../src/grade/verdict.ts';
 import { presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
 import { rad } from '../../src/units.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
@@ -22,12 +22,17 @@ const grounds = groundsOf(
 );
 
 describe('the sweep sideways', () => {
-  it('says at each offset the word that the verdict says there', () => {
-    const sweep = sweepOf(vehicle, grounds, 1, { acrossM: 0.4, alongM: 0.5, judged: true })!;
-    expect(sweep.words).toHaveLength(sweep.offsetM.length);
-    sweep.offsetM.forEach((offsetM, i) => {
-      expect(sweep.words[i]).toBe(verdictOn(vehicle, grounds, offsetM).ladder[1].word);
-    });
+  it('finds bands with their best place and the tracks that it is open to, only when judged', () => {
+    const judged = sweepOf(vehicle, grounds, 1, FINE)!;
+    expect(judged.bands!.length).toBeGreaterThan(0);
+    for (const { fromM, toM, bestM, tracks } of judged.bands!) {
+      expect(bestM).toBeGreaterThanOrEqual(fromM - 1e-9);
+      expect(bestM).toBeLessThanOrEqual(toM + 1e-9);
+      const own = Math.max(vehicle.values.frontTrackWidthM, vehicle.values.rearTrackWidthM);
+      expect(tracks!.fromM).toBeLessThanOrEqual(own);
+      expect(tracks!.toM).toBeGreaterThanOrEqual(own);
+    }
+    expect(sweepOf(vehicle, grounds, 1, COARSE)!.bands).toBeNull();
   });
 
   it('holds the main line and shows what lies beyond the room as short', () => {
@@ -47,31 +52,5 @@ describe('the sweep sideways', () => {
 
   it('is nothing on ground that is not known', () => {
     expect(sweepOf(vehicle, { entered: null, worst: null }, 0, FINE)).toBeNull();
-  });
-});
-
-describe('bands that go', () => {
-  const offsets = [-0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3];
-
-  it("lose the driver's error at both ends", () => {
-    const words = ['goes', 'goes', 'goes with care', 'goes', 'goes', 'needs a pull', 'goes'] as const;
-    const [band, ...more] = bandsOf(offsets, words, 0.1);
-    expect(band.fromM).toBeCloseTo(-0.2, 9);
-    expect(band.toM).toBeCloseTo(0, 9);
-    expect(more).toEqual([]);
-  });
-
-  it('are none where nothing goes, or where it goes in one place only', () => {
-    expect(bandsOf(offsets, Array(7).fill('needs momentum') as 'needs momentum'[], 0.1)).toEqual([]);
-    const words = [
-      'does not go',
-      'does not go',
-      'goes',
-      'does not go',
-      'goes',
-      'goes',
-      'does not go',
-    ] as const;
-    expect(bandsOf(offsets, words, 0.1)).toEqual([]);
   });
 });

@@ -11,22 +11,20 @@ import { nodeLane, ownLane } from './nodeLane.ts';
 const trip = readTrip(readFileSync('public/demo/outing.json', 'utf8')).value!;
 const places = placesOn(trip.track, trip.obstacles).slice(0, 4);
 
-/** Cells, and how sure they are, from any lanes. */
+/** Cells, how sure they are, and where else they go, from any lanes. */
 async function answers(lanes: readonly Lane<MatrixTask, Cell[]>[]): Promise<Cell[][]> {
-  const task = (place: MatrixTask['place'], cells: Cell[] | null): MatrixTask => ({
-    place,
-    vehicles: trip.vehicles,
-    direction: 'as recorded',
-    cells,
-  });
-  const rows = await answerAll(
-    places.map((place) => task(place, null)),
-    lanes,
-  );
-  return (await answerAll(
-    places.map((place, i) => task(place, rows![i])),
-    lanes,
-  ))!;
+  const asked = async (asks: MatrixTask['asks'], rows: readonly (readonly Cell[])[]) =>
+    (await answerAll(
+      places.map((place, i): MatrixTask => ({
+        place,
+        vehicles: trip.vehicles,
+        direction: 'as recorded',
+        asks,
+        cells: rows[i] ?? [],
+      })),
+      lanes,
+    ))!;
+  return asked('bands', await asked('sureness', await asked('verdicts', [])));
 }
 
 it('the same answers from no worker, from one and from three', async () => {
@@ -35,6 +33,7 @@ it('the same answers from no worker, from one and from three', async () => {
   try {
     const own = await answers([ownLane]);
     expect(own.flat().some((cell) => typeof cell.goesIn === 'number' && cell.goesIn > 0)).toBe(true);
+    expect(own.flat().some((cell) => cell.bands && cell.bands.length > 0)).toBe(true);
     expect(await answers(one)).toEqual(own);
     expect(await answers(three)).toEqual(own);
   } finally {

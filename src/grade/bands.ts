@@ -1,0 +1,180 @@
+import type { Ground } from '../terrain/ground.ts';
+import { limiting } from '../traverse/assess.ts';
+import { fitChecks } from '../traverse/bounds/fit.ts';
+import { DRIVER_ERROR_M } from '../traverse/limits.ts';
+import { Traverse } from '../traverse/traverse.ts';
+import type { Aids } from '../vehicle/aids.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
+import { vehicleFields } from '../vehicle/specs.ts';
+import type { Grounds } from './verdict.ts';
+import { passes } from './verdict.ts';
+
+/** Distance between the offsets of the search, metres: ground lines are sampled as far apart. */
+export const OFFSET_M = 0.05;
+
+/** The most that is searched to either side, metres. */
+const MOST_M = 2.5;
+
+/** How closely a first look goes along, metres. */
+const FIRST_LOOK_M = 0.25;
+
+/** Margin, in tolerances, from which a first look is believed: the pose at a station depends a little on the one before. */
+const FAILS = -1;
+
+/** Margin, in tolerances, from which no other tyres and bars are tried: they make centimetres of difference. */
+const HOPELESS = -3;
+
+/** Step in which track widths are tried, metres. */
+const TRACK_STEP_M = 0.05;
+
+/** From one limit to the other. */
+export interface Range {
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** Offsets, left of the main line in the direction of travel, between which a line goes; the driver's error is taken off. */
+export interface Band extends Range {
+  /** The offset in it with the greatest margin. */
+  readonly bestM: number;
+  /** Index of the least set of aids that goes there. */
+  readonly set: number;
+}
+
+/** What goes at one offset: the least set of aids, and its deciding margin in tolerances. */
+interface Going {
+  readonly set: number;
+  readonly ease: number;
+}
+
+/** Offsets over the room that the corridor leaves a vehicle and `beyondM` more, the main line among them; rising. */
+export function offsetsAcross(
+  { widthM }: VehicleValues,
+  { corridor }: Ground,
+  acrossM: number,
+  beyondM = 0,
+): Float64Array {
+  const reach = (roomM: number) => {
+    const sideM = Math.min(MOST_M, Math.max(0, roomM - widthM / 2) + beyondM);
+    return Math.floor(sideM / acrossM + 1e-9);
+  };
+  const first = -reach(corridor.rightM);
+  return Float64Array.from({ length: reach(corridor.leftM) - first + 1 }, (_, i) => (first + i) * acrossM);
+}
+
+/**
+ * Where a vehicle can be moved sideways and go, with care or without, by any of some sets of aids: every offset is judged
+ * as a line there would be. Null where ground or vehicle are not known well enough to say anything.
+ */
+export function bandsOf(values: VehicleValues, grounds: Grounds, aidSets: readonly Aids[]): Band[] | null {
+  const { entered } = grounds;
+  if (entered === null || grounds.worst === null) return null;
+  const offsetM = offsetsAcross(values, entered, OFFSET_M);
+  const going = new Array<Going | null>(offsetM.length).fill(null);
+  const goes = (i: number): boolean => {
+    if (i < 0 || i >= going.length) return false;
+    going[i] = goingAt(values, grounds, offsetM[i], aidSets);
+    return going[i] !== null;
+  };
+  // A band is wider than the driver's error to both sides, so that none lies between two of these.
+  const apart = Math.floor((2 * DRIVER_ERROR_M) / OFFSET_M + 1e-9) + 1;
+  for (let i = 0; i < going.length; i += apart) {
+    if (going[i] !== null || !goes(i)) continue;
+    for (let left = i - 1; left >= 0 && going[left] === null && goes(left);) left--;
+    for (let right = i + 1; goes(right);) right++;
+  }
+  return narrowed(offsetM, going, DRIVER_ERROR_M);
+}
+
+/** Runs of offsets that go, narrowed by the driver's error at either end; what is left of none is no band. */
+export function narrowed(
+  offsetM: ArrayLike<number>,
+  going: readonly (Going | null)[],
+  errorM: number,
+): Band[] {
+  const bands: Band[] = [];
+  for (let i = 0; i < going.length; i++) {
+    if (going[i] === null) continue;
+    const start = i;
+    while (i + 1 < going.length && going[i + 1] !== null) i++;
+    const band = { fromM: offsetM[start] + errorM, toM: offsetM[i] - errorM };
+    const best = bestOf(offsetM, going, band);
+    if (best !== null) bands.push({ ...band, ...best });
+  }
+  return bands;
+}
+
+/** The offset of a band that needs the fewest aids, of those the one with the greatest margin, of those the middle one. */
+function bestOf(
+  offsetM: ArrayLike<number>,
+  going: readonly (Going | null)[],
+  { fromM, toM }: Range,
+): { readonly bestM: number; readonly set: number } | null {
+  const middleM = (fromM + toM) / 2;
+  const within = going
+    .flatMap((one, i) => (one === null ? [] : [{ ...one, bestM: offsetM[i] }]))
+    .filter(({ bestM }) => bestM >= fromM - 1e-9 && bestM <= toM + 1e-9)
+    .sort(
+      (a, b) => a.set - b.set || b.ease - a.ease || Math.abs(a.bestM - middleM) - Math.abs(b.bestM - middleM),
+    );
+  return within.length === 0 ? null : { bestM: within[0].bestM, set: within[0].set };
+}
+
+/** What goes at one offset; null where nothing does. */
+function goingAt(
+  values: VehicleValues,
+  grounds: Grounds,
+  offsetM: number,
+  aidSets: readonly Aids[],
+): Going | null {
+  const { entered, worst } = grounds;
+  if (entered === null || worst === null) return null;
+  if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
+  const quick = new Traverse(values, entered, offsetM, FIRST_LOOK_M);
+  const asEntered = new Traverse(values, entered, offsetM);
+  const atWorst = new Traverse(values, worst, offsetM);
+  for (let set = 0; set < aidSets.length; set++) {
+    const aids = aidSets[set];
+    const quickly = quick.easeStanding(aids);
+    if (quickly < HOPELESS) return null;
+    if (quickly < FAILS || asEntered.easeStanding(aids) < 0) continue;
+    const a = asEntered.assess(aids);
+    if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
+    const b = atWorst.assess(aids);
+    if (!b.known || !passes(a, b)) continue;
+    const { margin, tolerance } = limiting(b.checks);
+    return { set, ease: margin / tolerance };
+  }
+  return null;
+}
+
+/**
+ * The track widths, of such a vehicle with both axles wider or narrower alike, to which an offset is open: those without a
+ * gap about its own, tried in steps. Its body stays, but for wheels that would stand outside it. Null where its own is not.
+ */
+export function tracksOpenTo(
+  values: VehicleValues,
+  grounds: Grounds,
+  offsetM: number,
+  aids: Aids,
+): Range | null {
+  const own = Math.max(values.frontTrackWidthM, values.rearTrackWidthM);
+  const goes = (moreM: number): boolean => {
+    const tracks = {
+      frontTrackWidthM: values.frontTrackWidthM + moreM,
+      rearTrackWidthM: values.rearTrackWidthM + moreM,
+    };
+    const inRange = (['frontTrackWidthM', 'rearTrackWidthM'] as const).every(
+      (name) => tracks[name] >= vehicleFields[name].min && tracks[name] <= vehicleFields[name].max,
+    );
+    const widthM = Math.max(values.widthM, own + moreM + values.tyreSectionM);
+    return inRange && goingAt({ ...values, ...tracks, widthM }, grounds, offsetM, [aids]) !== null;
+  };
+  if (!goes(0)) return null;
+  const furthest = (sign: 1 | -1): number => {
+    let steps = 0;
+    while (goes(sign * (steps + 1) * TRACK_STEP_M)) steps++;
+    return own + sign * steps * TRACK_STEP_M;
+  };
+  return { fromM: furthest(-1), toM: furthest(1) };
+}
