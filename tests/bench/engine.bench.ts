@@ -30,6 +30,7 @@ function processorMs(work: () => void): number {
 }
 
 function row(name: string, scenes: readonly Comparison[]): string[] {
+  if (scenes.length === 0) return [name, '0', '', '', '', ''];
   const errors = scenes.filter(bothStand).flatMap((each) => each.errors);
   return [
     name,
@@ -115,7 +116,7 @@ export async function* engineBench(): AsyncIterable<Table> {
     rows: [
       [
         String(moved.length),
-        percent(quantile(differences, 0.5)),
+        `${(100 * quantile(differences, 0.5)).toFixed(2)} %`,
         percent(quantile(differences, 0.95)),
         String(moved.filter(({ changed }) => changed).length),
       ],
