@@ -1,7 +1,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
-import { offline } from './build/offline.ts';
-import { policy } from './build/policy.ts';
+import { offline } from './src/build/offline.ts';
+import { policy } from './src/build/policy.ts';
 
 export default defineConfig({
   plugins: [svelte(), offline('src/offline/serviceWorker.ts'), policy()],

@@ -30,6 +30,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'offline',
   ],
   cli: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'draw', 'brief', 'archive'],
+  build: ['brief', 'offline'],
 };
 
 /** The one door of each library: a file, or a folder that ends in a slash. */
@@ -45,7 +46,8 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   fflate: ['route/'],
   exifr: ['ui/photoTags.ts', 'ui/exifr.d.ts'],
   svelte: ['ui/', 'map/', 'main.ts'],
-  'node:': ['cli/'],
+  'node:': ['cli/', 'build/'],
+  vite: ['build/'],
 };
 
 /** Folders that are given everything they need, and reach for nothing. */

@@ -7,7 +7,7 @@ import type { Aids } from '../vehicle/aids.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Grounds } from './verdict.ts';
-import { passes } from './verdict.ts';
+import { isDanger, passes } from './verdict.ts';
 
 /** Distance between the offsets of the search, metres: ground lines are sampled as far apart. */
 export const OFFSET_M = 0.05;
@@ -41,7 +41,7 @@ export interface Band extends Range {
   readonly set: number;
 }
 
-/** What goes at one offset: the least set of aids, and its deciding margin in tolerances. */
+/** What goes at one offset: the least set of aids, and the least margin, in tolerances, of what can stop it or hurt. */
 interface Going {
   readonly set: number;
   readonly ease: number;
@@ -130,9 +130,9 @@ function goingAt(
   const { entered, worst } = grounds;
   if (entered === null || worst === null) return null;
   if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
-  const quick = new Traverse(values, entered, offsetM, FIRST_LOOK_M);
+  const quick = new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
   const asEntered = new Traverse(values, entered, offsetM);
-  const atWorst = new Traverse(values, worst, offsetM);
+  const atWorst = new Traverse(values, worst, offsetM, { looksUnder: false });
   for (let set = 0; set < aidSets.length; set++) {
     const aids = aidSets[set];
     const quickly = quick.easeStanding(aids);
@@ -142,7 +142,7 @@ function goingAt(
     if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
     const b = atWorst.assess(aids);
     if (!b.known || !passes(a, b)) continue;
-    const { margin, tolerance } = limiting(b.checks);
+    const { margin, tolerance } = limiting([...a.checks, ...b.checks.filter(({ name }) => isDanger(name))]);
     return { set, ease: margin / tolerance };
   }
   return null;

@@ -2,7 +2,7 @@ import { DRAWS, drawn } from '../terrain/draws.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Take } from '../terrain/take.ts';
-import { AT_WORST } from '../terrain/take.ts';
+import { AT_BEST, AT_WORST } from '../terrain/take.ts';
 import type { Direction, Stretch } from '../terrain/obstacle.ts';
 import { DRAWN_SAMPLE_M } from '../traverse/limits.ts';
 import { NEAR, Passage } from '../traverse/passage.ts';
@@ -19,6 +19,7 @@ interface Sampled {
 /** The grounds that the ranges of a stretch allow. */
 export interface DrawnGrounds {
   readonly worst: Sampled;
+  readonly best: Sampled;
   /** `DRAWS` of them. */
   readonly draws: readonly Sampled[];
 }
@@ -34,16 +35,17 @@ export function drawnGrounds(
     return ground && { ground, relief: new Relief(ground.features, ground.lengthM, DRAWN_SAMPLE_M) };
   };
   const worst = sampled(AT_WORST);
+  const best = sampled(AT_BEST);
   const draws = Array.from({ length: DRAWS }, (_, draw) => sampled(drawn(draw))).filter(
     (one) => one !== null,
   );
-  return worst === null || draws.length < DRAWS ? null : { worst, draws };
+  return worst === null || best === null || draws.length < DRAWS ? null : { worst, best, draws };
 }
 
 /**
  * In how many of the draws nothing fails with the aids of a verdict: it passes unaided, at a crawl. Only checks that fail,
  * or come within a tolerance of it, with every value at its hard end are asked, and only where they do; where none does,
- * all draws go. Null where not known.
+ * all draws go, and where one fails clearly with every value at its easy end, none does. Null where not known.
  */
 export function drawsThatGo(
   values: VehicleValues,
@@ -60,8 +62,9 @@ export function drawsThatGo(
   if (doubtful.size === 0) return DRAWS;
   const drawn = grounds();
   if (drawn === null) return null;
-  const { worst, draws } = drawn;
+  const { worst, best, draws } = drawn;
   const passage = new Passage(values, offsetM, verdict.rung.aids, doubtful, worst.ground, worst.relief);
+  if (passage.failsBy(NEAR, best.ground, best.relief)) return 0;
   return draws.filter(({ ground, relief }) => passage.goesOn(ground, relief)).length;
 }
 

@@ -56,11 +56,15 @@ export function rankOf(word: VerdictWord): number {
 /** Checks whose failing hurts people: here the hard end of the range decides, not the values as entered. */
 const DANGERS: readonly CheckName[] = ['depth × flow', 'side tip', 'end tip', 'side hold', 'braking'];
 
+export function isDanger(name: CheckName): boolean {
+  return DANGERS.includes(name);
+}
+
 /** Whether a vehicle goes, with care or without: nothing fails as entered, and nothing that hurts people at the worst. */
 export function passes(entered: Findings, worst: Findings): boolean {
   return (
     entered.checks.every((check) => check.margin >= 0) &&
-    worst.checks.every((check) => check.margin >= 0 || !DANGERS.includes(check.name))
+    worst.checks.every((check) => check.margin >= 0 || !isDanger(check.name))
   );
 }
 
@@ -92,7 +96,7 @@ function judge(rung: Rung, entered: Findings, worst: Findings, hillDescent: bool
   });
   const fails = [
     ...entered.checks.filter((check) => check.margin < 0 && !STRANDS.includes(check.name)),
-    ...worst.checks.filter((check) => check.margin < 0 && DANGERS.includes(check.name)),
+    ...worst.checks.filter((check) => check.margin < 0 && isDanger(check.name)),
   ];
   if (fails.length > 0) return said('does not go', limiting(fails));
 

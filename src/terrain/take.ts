@@ -16,16 +16,23 @@ export const AS_ENTERED: Take = {
 };
 
 /** Every value at the hard end of its range; one that may work either way as entered. */
-export const AT_WORST: Take = {
-  measured: (_path, value, plusMinus, harder) => {
-    if (harder === null) return value;
-    return awayFromZero(value, harder === 'more' ? plusMinus : -plusMinus);
-  },
-  printed: (_path, range, harder) => {
-    if (harder === null) return range.usual;
-    return harder === 'more' ? range.high : range.low;
-  },
-};
+export const AT_WORST = atEnd('more', 'less');
+
+/** Every value at the easy end. */
+export const AT_BEST = atEnd('less', 'more');
+
+function atEnd(up: Harder, down: Harder): Take {
+  return {
+    measured: (_path, value, plusMinus, harder) => {
+      if (harder === null) return value;
+      return awayFromZero(value, harder === up ? plusMinus : -plusMinus);
+    },
+    printed: (_path, range, harder) => {
+      if (harder === up) return range.high;
+      return harder === down ? range.low : range.usual;
+    },
+  };
+}
 
 /** Grows (or with a negative span shrinks, never past zero) a value, keeping its sign. */
 function awayFromZero(value: number, span: number): number {

@@ -110,8 +110,11 @@ function staysClear(
 ): boolean {
   const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
   if (turn * part.highestM > LEANS_ASIDE_M) return false;
-  const sample = (x: number) => Math.floor((record.stationM[n] + x - relief.fromM) / relief.stepM);
-  const top = crest.highest(sample(part.fromXM - LEANS_ASIDE_M), sample(part.toXM + LEANS_ASIDE_M) + 1);
+  const x = record.stationM[n];
+  const top = crest.highest(
+    relief.sampleBefore(x + part.fromXM - LEANS_ASIDE_M),
+    relief.sampleBefore(x + part.toXM + LEANS_ASIDE_M) + 1,
+  );
   return leastZ(record, chassis, part, n) - top >= gapM;
 }
 

@@ -85,16 +85,22 @@ export class Passage {
 
   /** Whether no named check fails on a ground. */
   goesOn(ground: Ground, relief: Relief): boolean {
+    return !this.failsBy(0, ground, relief);
+  }
+
+  /** Whether a named check fails on a ground, by more than so many of its tolerances. */
+  failsBy(tolerances: number, ground: Ground, relief: Relief): boolean {
+    const fails = ({ margin, tolerance }: Check) => margin < -tolerances * tolerance;
     const whole = [
       ...fitChecks(this.#values, ground, this.#offsetM),
       ...softChecks(this.#values, ground, this.#chassis.tyre),
     ];
-    if (whole.some(({ name, margin }) => margin < 0 && this.#names.has(name))) return false;
+    if (whole.some((check) => this.#names.has(check.name) && fails(check))) return true;
     const up = upOf(ground);
-    if (up === null) return false;
-    return this.#doubtful.every((piece) => {
+    if (up === null) return true;
+    return this.#doubtful.some((piece) => {
       const checks = this.#checksOn(piece, ground, relief, up);
-      return checks !== null && checks.every(({ name, margin }) => margin >= 0 || !piece.names.has(name));
+      return checks === null || checks.some((check) => piece.names.has(check.name) && fails(check));
     });
   }
 

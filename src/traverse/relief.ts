@@ -85,10 +85,15 @@ export class Relief {
     return crest;
   }
 
+  /** Index of the sample at x or next before it; it may lie beyond the ends. */
+  sampleBefore(x: number): number {
+    return Math.floor((x - this.fromM) / this.stepM);
+  }
+
   /** The higher of the two samples about x on the line nearest to y, metres. */
   highestNear(x: number, y: number): number {
     const { heightsM } = this.line(this.lineNear(y));
-    const i = Math.max(0, Math.min(this.count - 2, Math.floor((x - this.fromM) / this.stepM)));
+    const i = Math.max(0, Math.min(this.count - 2, this.sampleBefore(x)));
     return Math.max(heightsM[i], heightsM[i + 1]);
   }
 

@@ -45,16 +45,24 @@ export class Traverse {
   readonly #ground: Ground;
   readonly #offsetM: number;
   readonly #everyM: number;
+  readonly #looksUnder: boolean;
   readonly #up: Up | null;
   readonly #before: Before;
 
-  constructor(values: VehicleValues, ground: Ground, offsetM: number, everyM = STATION_M) {
+  /** Without `looksUnder` nothing is told of what the underside touches. */
+  constructor(
+    values: VehicleValues,
+    ground: Ground,
+    offsetM: number,
+    { everyM = STATION_M, looksUnder = true } = {},
+  ) {
     this.#values = values;
     this.#ground = ground;
     this.#offsetM = offsetM;
     this.#everyM = everyM;
+    this.#looksUnder = looksUnder;
     this.#up = upOf(ground);
-    this.#before = beforeOn(ground, values, offsetM, everyM);
+    this.#before = beforeOn(ground, values, offsetM, `${everyM} ${looksUnder}`);
   }
 
   assess(aids: Aids): Assessment {
@@ -94,7 +102,7 @@ export class Traverse {
     if (found) return found;
     const relief = reliefOf(this.#ground);
     const record = march(chassis, relief, up, this.#ground.lengthM, this.#offsetM, this.#everyM);
-    const parts = undersideOn(chassis, this.#values);
+    const parts = this.#looksUnder ? undersideOn(chassis, this.#values) : [];
     const checks = [
       ...clearanceChecks(gaps(record, chassis, parts, relief, this.#offsetM)),
       ...tipChecks(tipMargins(record, chassis, up)),
@@ -123,7 +131,7 @@ interface Before {
 const known = new WeakMap<Ground, WeakMap<VehicleValues, Map<string, Before>>>();
 
 /** Where the ground is alike on every line of travel, what was found out at one offset holds at another. */
-function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, everyM: number): Before {
+function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, how: string): Before {
   const nothing = { stands: new Map<Chassis, Stands>(), taken: new Map<string, Taken>() };
   const relief = reliefOf(ground);
   const reach = Math.max(values.widthM, values.frontTrackWidthM, values.rearTrackWidthM) + LEANS_M;
@@ -134,7 +142,7 @@ function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, everyM
   known.set(ground, ofGround);
   const ofVehicle = ofGround.get(values) ?? new Map<string, Before>();
   ofGround.set(values, ofVehicle);
-  const key = `${relief.line(first).id} ${everyM}`;
+  const key = `${relief.line(first).id} ${how}`;
   const before = ofVehicle.get(key) ?? nothing;
   ofVehicle.set(key, before);
   return before;

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { preview } from 'vite';
-import { seal } from '../../build/offline.ts';
+import { seal } from '../../src/build/offline.ts';
 import { launch, matrix, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;

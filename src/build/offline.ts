@@ -3,7 +3,7 @@ import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
-import type { KeptFile } from '../src/offline/kept.ts';
+import type { KeptFile } from '../offline/kept.ts';
 
 const WORKER = 'service-worker.js';
 

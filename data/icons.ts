@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 import { browserPath } from '../src/cli/browser.ts';
 
-/** Paints `public/icon.svg` as the PNG files that devices ask for: `npx tsx build/icons.ts`. */
+/** Paints `public/icon.svg` as the PNG files that devices ask for: `npx tsx data/icons.ts`. */
 const SVG = readFileSync('public/icon.svg', 'utf8');
 
 /** Shows what the drawing has beyond its edges: of a maskable icon only the inner 80 % is safe (W3C, Web Application Manifest). */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Plugin } from 'vite';
-import { PAGE_STYLE } from '../src/brief/pageStyle.ts';
+import { PAGE_STYLE } from '../brief/pageStyle.ts';
 
 /** The frame that prints the briefing inherits the policy; its one style sheet is let in by its content. */
 const printStyle = `'sha256-${createHash('sha256').update(PAGE_STYLE).digest('base64')}'`;
