@@ -71,17 +71,19 @@ export function bandsOf(values: VehicleValues, grounds: Grounds, aidSets: readon
   if (entered === null || grounds.worst === null) return null;
   const offsetM = offsetsAcross(values, entered, OFFSET_M);
   const going = new Array<Going | null>(offsetM.length).fill(null);
-  const goes = (i: number): boolean => {
+  const goes = (i: number, likely = true): boolean => {
     if (i < 0 || i >= going.length) return false;
-    going[i] = goingAt(values, grounds, offsetM[i], aidSets);
+    going[i] ??= goingAt(values, grounds, offsetM[i], aidSets, likely);
     return going[i] !== null;
   };
   // A band is wider than the driver's error to both sides, so that none lies between two of these.
   const apart = Math.floor((2 * DRIVER_ERROR_M) / OFFSET_M + 1e-9) + 1;
   for (let i = 0; i < going.length; i += apart) {
-    if (going[i] !== null || !goes(i)) continue;
-    for (let left = i - 1; left >= 0 && going[left] === null && goes(left);) left--;
-    for (let right = i + 1; goes(right);) right++;
+    if (going[i] !== null || !goes(i, false)) continue;
+    let left = i - 1;
+    while (goes(left)) left--;
+    let right = i + 1;
+    while (goes(right)) right++;
   }
   return narrowed(offsetM, going, DRIVER_ERROR_M);
 }
@@ -120,22 +122,23 @@ function bestOf(
   return within.length === 0 ? null : { bestM: within[0].bestM, set: within[0].set };
 }
 
-/** What goes at one offset; null where nothing does. */
+/** What goes at one offset; null where nothing does. Where it is `likely` to go no time is lost on a first look. */
 function goingAt(
   values: VehicleValues,
   grounds: Grounds,
   offsetM: number,
   aidSets: readonly Aids[],
+  likely = false,
 ): Going | null {
   const { entered, worst } = grounds;
   if (entered === null || worst === null) return null;
   if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
-  const quick = new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
-  const asEntered = new Traverse(values, entered, offsetM);
-  const atWorst = new Traverse(values, worst, offsetM, { looksUnder: false });
+  const asEntered = new Traverse(values, entered, offsetM, { leavesOut: ['engine braking'] });
+  const quick = likely ? null : new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
+  const atWorst = new Traverse(values, worst, offsetM, { leavesOut: ['engine braking', 'underside'] });
   for (let set = 0; set < aidSets.length; set++) {
     const aids = aidSets[set];
-    const quickly = quick.easeStanding(aids);
+    const quickly = quick?.easeStanding(aids) ?? 0;
     if (quickly < HOPELESS) return null;
     if (quickly < FAILS || asEntered.easeStanding(aids) < 0) continue;
     const a = asEntered.assess(aids);
@@ -168,7 +171,7 @@ export function tracksOpenTo(
       (name) => tracks[name] >= vehicleFields[name].min && tracks[name] <= vehicleFields[name].max,
     );
     const widthM = Math.max(values.widthM, own + moreM + values.tyreSectionM);
-    return inRange && goingAt({ ...values, ...tracks, widthM }, grounds, offsetM, [aids]) !== null;
+    return inRange && goingAt({ ...values, ...tracks, widthM }, grounds, offsetM, [aids], true) !== null;
   };
   if (!goes(0)) return null;
   const furthest = (sign: 1 | -1): number => {

@@ -36,6 +36,8 @@ export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
   return aidSets.map((aids) => traverse.assess(aids));
 };
 
+type LeftOut = 'underside' | 'engine braking';
+
 /**
  * One vehicle on one line, stations `everyM` apart, asked for one set of aids after the other: sets with the same tyres
  * and bars share the march.
@@ -45,24 +47,24 @@ export class Traverse {
   readonly #ground: Ground;
   readonly #offsetM: number;
   readonly #everyM: number;
-  readonly #looksUnder: boolean;
+  readonly #leavesOut: readonly LeftOut[];
   readonly #up: Up | null;
   readonly #before: Before;
 
-  /** Without `looksUnder` nothing is told of what the underside touches. */
+  /** What is left out is not told: what the underside touches, what the engine holds on the way down. */
   constructor(
     values: VehicleValues,
     ground: Ground,
     offsetM: number,
-    { everyM = STATION_M, looksUnder = true } = {},
+    { everyM = STATION_M, leavesOut = [] }: { everyM?: number; leavesOut?: readonly LeftOut[] } = {},
   ) {
     this.#values = values;
     this.#ground = ground;
     this.#offsetM = offsetM;
     this.#everyM = everyM;
-    this.#looksUnder = looksUnder;
+    this.#leavesOut = leavesOut;
     this.#up = upOf(ground);
-    this.#before = beforeOn(ground, values, offsetM, `${everyM} ${looksUnder}`);
+    this.#before = beforeOn(ground, values, offsetM, `${everyM} ${leavesOut.join()}`);
   }
 
   assess(aids: Aids): Assessment {
@@ -84,7 +86,9 @@ export class Traverse {
   #take(aids: Aids, up: Up): Taken {
     const chassis = chassisOf(this.#values, aids);
     const { record, checks } = this.#standsWith(aids, up);
-    const effort = effortAlong(record, chassis, drivelineOf(this.#values, aids), this.#ground, up);
+    const all = drivelineOf(this.#values, aids);
+    const driveline = this.#leavesOut.includes('engine braking') ? { ...all, overrun: undefined } : all;
+    const effort = effortAlong(record, chassis, driveline, this.#ground, up);
     const [hold, braking, traction] = effortChecks(effort, record, up);
     const speed = entrySpeedMps(effort, record, chassis.wheelbaseM);
     const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
@@ -102,7 +106,7 @@ export class Traverse {
     if (found) return found;
     const relief = reliefOf(this.#ground);
     const record = march(chassis, relief, up, this.#ground.lengthM, this.#offsetM, this.#everyM);
-    const parts = this.#looksUnder ? undersideOn(chassis, this.#values) : [];
+    const parts = this.#leavesOut.includes('underside') ? [] : undersideOn(chassis, this.#values);
     const checks = [
       ...clearanceChecks(gaps(record, chassis, parts, relief, this.#offsetM)),
       ...tipChecks(tipMargins(record, chassis, up)),
