@@ -173,3 +173,19 @@ test('the sheets are black on white: no word or stroke in a colour that a copier
   expect(colours.sort()).toEqual(['none', 'rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
   await page.close();
 });
+
+test('a cell says where else its vehicle goes, and when its line is to be met exactly', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  await page.getByRole('link', { name: 'Brief' }).click();
+  const row = page.getByRole('row').filter({ has: page.getByRole('link', { name: /Hobnail ruts/ }) });
+  await row.locator('td a').first().click();
+  const sheet = page.getByRole('complementary', { name: 'Why' });
+  await sheet.getByRole('heading', { name: 'Moved sideways' }).waitFor({ timeout: 20_000 });
+  await sheet
+    .getByRole('listitem')
+    .filter({ hasText: /right, best / })
+    .waitFor();
+  await sheet.getByText('Main line is in none of these').waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
