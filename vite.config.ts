@@ -10,6 +10,7 @@ export default defineConfig({
   optimizeDeps: { exclude: ['maplibre-gl'] },
   build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
   test: {
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,

@@ -39,13 +39,12 @@ const STATES: readonly { name: string; go: (page: Page) => Promise<unknown> }[] 
   { name: 'Archive', go: (page) => page.getByRole('link', { name: 'Archive' }).click() },
 ];
 
-const LIGHTS = ['day', 'sun', 'night'];
-
+/** Every light on a wide screen; on a phone, where the colours are the same, one. */
 describe.each([
-  ['wide', WIDE],
-  ['phone', PHONE],
-])('%s', (_name, viewport) => {
-  test('axe-core finds nothing wrong in any light', async () => {
+  ['wide', WIDE, ['day', 'sun', 'night']],
+  ['phone', PHONE, ['sun']],
+] as const)('%s', (_name, viewport, lights) => {
+  test('axe-core finds nothing wrong', async () => {
     const { context, page } = await sitDown(browser, inject('url'), viewport);
     const found: string[] = [];
     const look = async (scheme: string, states: typeof STATES) => {
@@ -57,9 +56,9 @@ describe.each([
         found.push(...(await findings(page)).map((finding) => `${scheme}, ${name}: ${finding}`));
       }
     };
-    for (const scheme of LIGHTS) await look(scheme, STATES);
+    for (const scheme of lights) await look(scheme, STATES);
     await newTrip(page);
-    for (const scheme of LIGHTS)
+    for (const scheme of lights)
       await look(scheme, [
         {
           name: 'an empty trip',
