@@ -85,23 +85,20 @@ export function alongLine(
   const up = upOf(ground);
   if (up === null) return null;
   const relief = reliefOf(ground);
-  const taken = new Map<string, { chassis: Chassis; record: TraverseRecord }>();
-  const take = (aids: Aids) => {
-    const key = `${aids.airedDown} ${aids.barsDisconnected}`;
-    const known = taken.get(key);
-    if (known) return known;
-    const chassis = chassisOf(values, aids);
-    const found = { chassis, record: march(chassis, relief, up, ground.lengthM, offsetM) };
-    taken.set(key, found);
-    return found;
+  const records = new Map<Chassis, TraverseRecord>();
+  const recordOf = (chassis: Chassis) => {
+    const record = records.get(chassis) ?? march(chassis, relief, up, ground.lengthM, offsetM);
+    records.set(chassis, record);
+    return record;
   };
-  const { chassis, record } = take(aidSets[looked]);
+  const chassis = chassisOf(values, aidSets[looked]);
+  const record = recordOf(chassis);
   const efforts = aidSets.map((aids) => {
-    const own = take(aids);
-    return effortAlong(own.record, own.chassis, drivelineOf(values, aids), ground, up);
+    const own = chassisOf(values, aids);
+    return effortAlong(recordOf(own), own, drivelineOf(values, aids), ground, up);
   });
   const traction = efforts.map((effort, set) => {
-    const { standing } = take(aidSets[set]).record;
+    const { standing } = recordOf(chassisOf(values, aidSets[set]));
     return effort.push.map((push, n) => (standing[n] === 0 ? push - effort.ask[n] : NaN));
   });
 

@@ -16,7 +16,8 @@ export interface Rung {
   readonly aids: Aids;
 }
 
-const NOTHING: Aids = {
+/** As the vehicle comes. */
+export const NO_AIDS: Aids = {
   lowRange: false,
   centreLocked: false,
   rearLocked: false,
@@ -28,7 +29,7 @@ const NOTHING: Aids = {
 /** The rungs this vehicle has, from as it comes to everything engaged; each keeps what those below it engaged. */
 export function ladder(values: VehicleValues): Rung[] {
   const rungs: Rung[] = [
-    { name: values.drive === 'part-time four' ? 'four-wheel drive' : 'as it comes', aids: NOTHING },
+    { name: values.drive === 'part-time four' ? 'four-wheel drive' : 'as it comes', aids: NO_AIDS },
   ];
   const add = (name: string, engaged: Partial<Aids>) => {
     const below = rungs[rungs.length - 1];

@@ -80,11 +80,6 @@ export function overrunOf(values: VehicleValues, aids: Aids): Driveline {
   };
 }
 
-/** Whether stability control may still brake single wheels and close the throttle. */
-export function stabilityActs(values: VehicleValues, aids: Aids): boolean {
-  return !standsDown(values.stabilityControl, aids);
-}
-
 function firstGear(values: VehicleValues, aids: Aids): number {
   return aids.lowRange ? values.crawlRatio : values.crawlRatio / values.lowRangeRatio;
 }

@@ -4,19 +4,12 @@ import type { Check, CheckName } from '../../src/traverse/assess.ts';
 import { traverseAssess } from '../../src/traverse/traverse.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import { flatGround } from './scenes.ts';
+import { NO_AIDS } from '../../src/vehicle/aids.ts';
 
-const NOTHING = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
 const wagon = { ...classValues('mid-size wagon'), rearDifferentialYM: 0, frontDifferentialYM: 0.2 };
 
 function check(name: CheckName, features: readonly Feature[], values = wagon): Check {
-  const found = traverseAssess(values, { ...flatGround, features }, 0, NOTHING);
+  const found = traverseAssess(values, { ...flatGround, features }, 0, NO_AIDS);
   if (!found.known) throw new Error(found.cause);
   return found.checks.find((one) => one.name === name)!;
 }
@@ -85,7 +78,7 @@ it('a hump sharper than the rampover angle is met by the belly', () => {
 });
 
 it('aired down, the underside is lower', () => {
-  const low = traverseAssess(wagon, flatGround, 0, { ...NOTHING, airedDown: true });
+  const low = traverseAssess(wagon, flatGround, 0, { ...NO_AIDS, airedDown: true });
   if (!low.known) throw new Error(low.cause);
   expect(low.checks.find(({ name }) => name === 'belly')!.have).toBeLessThan(check('belly', []).have);
 });

@@ -10,16 +10,9 @@ import type { Aids } from '../../src/vehicle/aids.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import { overrunOf } from '../../src/vehicle/driveline.ts';
 import { flatGround } from './scenes.ts';
+import { NO_AIDS } from '../../src/vehicle/aids.ts';
 
-const NOTHING: Aids = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
-const LOW = { ...NOTHING, lowRange: true };
+const LOW = { ...NO_AIDS, lowRange: true };
 const wagon = {
   ...classValues('mid-size wagon'),
   drive: 'full-time four',
@@ -86,7 +79,7 @@ describe('a wheel in the air on the way down', () => {
   });
 
   it('is not blamed in high range, where a walk does not turn the engine anyway', () => {
-    const tall = traverseAssess({ ...wagon, crawlRatio: 40 }, { ...flatGround, ...ground }, 0, NOTHING);
+    const tall = traverseAssess({ ...wagon, crawlRatio: 40 }, { ...flatGround, ...ground }, 0, NO_AIDS);
     const braking = tall.known && tall.checks.find(({ name }) => name === 'braking');
     expect(braking && braking.engine!.cause).toBe('engine and gearing');
   });

@@ -5,15 +5,8 @@ import { traverseAssess } from '../../src/traverse/traverse.ts';
 import { rad } from '../../src/units.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import { flatGround } from './scenes.ts';
+import { NO_AIDS } from '../../src/vehicle/aids.ts';
 
-const NOTHING = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
 const wagon = {
   ...classValues('mid-size wagon'),
   frontTrackWidthM: 1.5,
@@ -34,14 +27,14 @@ function tiltLeft(shoulderYM: number | null): number {
     section: 'U',
   };
   const features = shoulderYM === null ? [] : [rut];
-  const found = traverseAssess(wagon, { ...flatGround, camberRad: rad(10), features }, 0, NOTHING);
+  const found = traverseAssess(wagon, { ...flatGround, camberRad: rad(10), features }, 0, NO_AIDS);
   if (!found.known) throw new Error(found.cause);
   return found.checks.find(({ name }) => name === 'side tip')!.margin;
 }
 
 it('a wheel that bears on the inner half of its tread has the shorter lever', () => {
   const lost = tiltLeft(null) - tiltLeft(0);
-  const { massHeightM } = chassisOf(wagon, NOTHING);
+  const { massHeightM } = chassisOf(wagon, NO_AIDS);
   // The middle of the half that bears is a quarter of the section inside; ground lines are 5 cm apart.
   const [least, most] = [0.25 / 4 - 0.03, 0.25 / 4 + 0.03].map(
     (shorterM) => Math.atan(0.75 / massHeightM) - Math.atan((0.75 - shorterM) / massHeightM),

@@ -10,22 +10,12 @@ import { march } from '../../src/traverse/march.ts';
 import { assessTraverse, traverseAssess } from '../../src/traverse/traverse.ts';
 import { upOf } from '../../src/traverse/up.ts';
 import { chassisOf } from '../../src/traverse/chassis.ts';
-import type { Aids } from '../../src/vehicle/aids.ts';
-import { ladder } from '../../src/vehicle/aids.ts';
+import { NO_AIDS, ladder } from '../../src/vehicle/aids.ts';
 import type { VehicleValues } from '../../src/vehicle/specs.ts';
 import { flatGround, randomScene } from './scenes.ts';
 
 const RUNS = { seed: 20260102, numRuns: 60 };
 const scene = fc.nat(100_000).map((n) => randomScene(10 * n + 1));
-const NOTHING: Aids = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
-
 function checks(found: Assessment): readonly Check[] {
   if (!found.known) throw new Error(found.cause);
   return found.checks;
@@ -81,8 +71,8 @@ describe('a vehicle taken along a line', () => {
   it('over mirrored ground and offset gives the same margins', () => {
     fc.assert(
       fc.property(scene, fc.double({ min: -0.5, max: 0.5, noNaN: true }), ({ values, ground }, offsetM) => {
-        const here = checks(traverseAssess(even(values), ground, offsetM, NOTHING));
-        const there = checks(traverseAssess(even(values), mirror(ground), -offsetM, NOTHING));
+        const here = checks(traverseAssess(even(values), ground, offsetM, NO_AIDS));
+        const there = checks(traverseAssess(even(values), mirror(ground), -offsetM, NO_AIDS));
         for (const [i, check] of here.entries()) {
           expect(there[i].name).toBe(check.name);
           expect(Math.abs(there[i].margin - check.margin)).toBeLessThan(1e-6);
@@ -100,8 +90,8 @@ describe('a vehicle taken along a line', () => {
           peakAdhesion: ground.peakAdhesion * more,
           slidingAdhesion: ground.slidingAdhesion * more,
         };
-        const low = traverseAssess(values, ground, 0, NOTHING);
-        const high = traverseAssess(values, better, 0, NOTHING);
+        const low = traverseAssess(values, ground, 0, NO_AIDS);
+        const high = traverseAssess(values, better, 0, NO_AIDS);
         for (const name of ['traction', 'braking', 'side hold'] as const)
           expect(margin(high, name)).toBeGreaterThanOrEqual(margin(low, name) - 1e-9);
       }),
@@ -135,8 +125,8 @@ describe('a vehicle taken along a line', () => {
       fc.property(scene, fc.double({ min: 0.01, max: 0.3, noNaN: true }), ({ values, ground }, higherM) => {
         const raised = { ...values, massHeightM: values.massHeightM + higherM };
         for (const name of ['side tip', 'end tip'] as const)
-          expect(margin(traverseAssess(raised, ground, 0, NOTHING), name)).toBeLessThanOrEqual(
-            margin(traverseAssess(values, ground, 0, NOTHING), name) + 1e-3,
+          expect(margin(traverseAssess(raised, ground, 0, NO_AIDS), name)).toBeLessThanOrEqual(
+            margin(traverseAssess(values, ground, 0, NO_AIDS), name) + 1e-3,
           );
       }),
       RUNS,
@@ -146,7 +136,7 @@ describe('a vehicle taken along a line', () => {
   it('bears its weight at every station where it stands', () => {
     fc.assert(
       fc.property(scene, ({ values, ground }) => {
-        const chassis = chassisOf(values, NOTHING);
+        const chassis = chassisOf(values, NO_AIDS);
         const up = upOf(ground)!;
         const record = march(chassis, reliefOf(ground), up, ground.lengthM, 0);
         const weightN = chassis.massKg * 9.80665 * up.z;
@@ -163,7 +153,7 @@ describe('a vehicle taken along a line', () => {
   it('on flat ground asks its rolling resistance, and leaves underbody heights as measured', () => {
     fc.assert(
       fc.property(scene, ({ values }) => {
-        const found = checks(traverseAssess(values, flatGround, 0, NOTHING));
+        const found = checks(traverseAssess(values, flatGround, 0, NO_AIDS));
         const need = found.find(({ name }) => name === 'traction')!.need;
         expect(need).toBeCloseTo(flatGround.rollingResistance, 6);
         const rear = found.find(({ name }) => name === 'rear differential')!.have;
@@ -180,7 +170,7 @@ it('every number said is finite, on any ground, steep cambers and walls included
     fc.property(any, fc.double({ min: -1.5, max: 1.5, noNaN: true }), ({ values, ground }, offsetM) => {
       const wall = { kind: 'ledge', xM: 2, riseM: 1.2, faceRad: 1.48, skewRad: 0.3 } as const;
       const walled = { ...ground, features: [...ground.features, wall] };
-      const found = traverseAssess(values, walled, offsetM, NOTHING);
+      const found = traverseAssess(values, walled, offsetM, NO_AIDS);
       for (const { margin: m, have, need, tolerance } of checks(found)) {
         for (const number of [m, have, need, tolerance]) expect(Number.isFinite(number)).toBe(true);
         expect(tolerance).toBeGreaterThan(0);
@@ -205,7 +195,7 @@ it('a finer step moves no margin of a smooth obstacle by more than its tolerance
     ],
   };
   const { values } = randomScene(1);
-  const chassis = chassisOf(values, NOTHING);
+  const chassis = chassisOf(values, NO_AIDS);
   const up = upOf(smooth)!;
   const least = (stationM: number) => {
     const record = march(chassis, reliefOf(smooth), up, smooth.lengthM, 0, stationM);

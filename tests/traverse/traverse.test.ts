@@ -4,18 +4,10 @@ import type { Ground } from '../../src/terrain/ground.ts';
 import type { Check, CheckName } from '../../src/traverse/assess.ts';
 import { CHECKS } from '../../src/traverse/assess.ts';
 import { traverseAssess } from '../../src/traverse/traverse.ts';
-import type { Aids } from '../../src/vehicle/aids.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import { flatGround } from './scenes.ts';
+import { NO_AIDS } from '../../src/vehicle/aids.ts';
 
-const NOTHING: Aids = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
 const wagon = {
   ...classValues('mid-size wagon'),
   centre: 'lockable',
@@ -23,7 +15,7 @@ const wagon = {
   brakeTraction: 'none',
 } as const;
 
-function checks(ground: Ground, aids = NOTHING, offsetM = 0): readonly Check[] {
+function checks(ground: Ground, aids = NO_AIDS, offsetM = 0): readonly Check[] {
   const found = traverseAssess(wagon, ground, offsetM, aids);
   if (!found.known) throw new Error(found.cause);
   return found.checks;
@@ -43,12 +35,12 @@ describe('what is said of a line', () => {
   });
 
   it('nothing while the slope or the camber is not known: where to measure instead', () => {
-    const noSlope = traverseAssess(wagon, { ...flatGround, slopeRad: NaN }, 0, NOTHING);
+    const noSlope = traverseAssess(wagon, { ...flatGround, slopeRad: NaN }, 0, NO_AIDS);
     expect(noSlope).toMatchObject({
       known: false,
       cause: expect.stringContaining('slope not known') as string,
     });
-    const noCamber = traverseAssess(wagon, { ...flatGround, camberRad: NaN }, 0, NOTHING);
+    const noCamber = traverseAssess(wagon, { ...flatGround, camberRad: NaN }, 0, NO_AIDS);
     expect(noCamber).toMatchObject({
       known: false,
       cause: expect.stringContaining('camber not known') as string,
@@ -64,7 +56,7 @@ describe('holes that lift diagonal wheels', () => {
   const ground = { ...flatGround, slopeRad: 0.1, features: holes };
 
   it('leave an open axle without drive; locking the rear gives it back', () => {
-    const centre = { ...NOTHING, lowRange: true, centreLocked: true };
+    const centre = { ...NO_AIDS, lowRange: true, centreLocked: true };
     const open = named(checks(ground, centre), 'traction');
     const locked = named(checks(ground, { ...centre, rearLocked: true }), 'traction');
     expect(open.margin).toBeLessThan(0);
@@ -91,7 +83,7 @@ it('a wheel on the shoulder of a deep rut slides in where grip is low, and stays
   };
   const slippery = { ...flatGround, peakAdhesion: 0.25, slidingAdhesion: 0.2, features: [rut] };
   expect(named(checks(slippery), 'side hold').margin).toBeLessThan(0);
-  expect(named(checks(slippery, NOTHING, -1.2), 'side hold').margin).toBeGreaterThan(0);
+  expect(named(checks(slippery, NO_AIDS, -1.2), 'side hold').margin).toBeGreaterThan(0);
 });
 
 it('the way down is held by loaded wheels up to their sliding adhesion', () => {

@@ -8,6 +8,7 @@ import { offsetPath } from '../../route/geo.ts';
 import { sliceOf, spansOf } from '../../route/station.ts';
 import type { Track } from '../../route/track.ts';
 import { knownSlope } from '../../terrain/ground.ts';
+import { pathOf } from '../../terrain/bypassPath.ts';
 import type { Line, Obstacle } from '../../terrain/obstacle.ts';
 import type { System } from '../../units.ts';
 import type { Trip } from '../trip.ts';
@@ -111,15 +112,7 @@ function recordedWay(track: Track): OutWay {
 /** The track's own stretch, that moved sideways, or a path of its own; none where there is no track or it was not drawn. */
 function pathsOf(track: Track | null, { stationM, stretch }: Obstacle, line: Line): OutPath[] {
   const bare = (path: Path): OutPath => ({ ...path, elevationM: null, timeS: null });
-  if (line.kind === 'bypass')
-    return line.path.length < 2
-      ? []
-      : [
-          bare({
-            lng: Float64Array.from(line.path, ([lng]) => lng),
-            lat: Float64Array.from(line.path, ([, lat]) => lat),
-          }),
-        ];
+  if (line.kind === 'bypass') return line.path.length < 2 ? [] : [bare(pathOf(line.path))];
   if (track === null || Number.isNaN(stretch.lengthM)) return [];
   const half = stretch.lengthM / 2;
   const paths = sliceOf(track, stationM - half, stationM + half);

@@ -5,15 +5,8 @@ import { traverseAssess } from '../../../src/traverse/traverse.ts';
 import { classValues } from '../../../src/vehicle/classes.ts';
 import { flatGround, openCorridor } from '../scenes.ts';
 import { largest } from '../rigid.ts';
+import { NO_AIDS } from '../../../src/vehicle/aids.ts';
 
-const NOTHING = {
-  lowRange: false,
-  centreLocked: false,
-  rearLocked: false,
-  frontLocked: false,
-  airedDown: false,
-  barsDisconnected: false,
-};
 const ford = (depthM: number) => ({
   ...flatGround,
   corridor: openCorridor,
@@ -35,7 +28,7 @@ describe('depth at which a vehicle floats: UNSW full-scale tank tests (ABC News 
       floorHeightM,
       roofLoadKg: 0,
     };
-    const chassis = chassisOf(values, NOTHING);
+    const chassis = chassisOf(values, NO_AIDS);
     const depthM = largest(2, (depth) => liftedShare(ford(depth), chassis, 0) < 1);
     expect(Math.abs(depthM - floatsM)).toBeLessThan(0.1);
   });
@@ -44,7 +37,7 @@ describe('depth at which a vehicle floats: UNSW full-scale tank tests (ABC News 
 it('water to the floor takes no load; above it ever more, until it carries the vehicle', () => {
   const values = classValues('mid-size wagon');
   const traction = (depthM: number) => {
-    const found = traverseAssess(values, ford(depthM), 0, NOTHING);
+    const found = traverseAssess(values, ford(depthM), 0, NO_AIDS);
     if (!found.known) throw new Error(found.cause);
     return found.checks.find(({ name }) => name === 'traction')!;
   };
