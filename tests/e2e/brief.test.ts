@@ -185,7 +185,7 @@ test('a cell says where else its vehicle goes, and when its line is to be met ex
     .getByRole('listitem')
     .filter({ hasText: /right, best / })
     .waitFor();
-  await sheet.getByText('Main line is in none of these').waitFor();
+  await sheet.getByText('To be met exactly: main line.').waitFor();
   expect(faults).toEqual([]);
   await context.close();
 });
