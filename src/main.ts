@@ -1,11 +1,9 @@
-import { mount } from 'svelte';
-import App from './ui/App.svelte';
-import './ui/ink.css';
-import { offline } from './ui/offline.svelte.ts';
-import { start } from './ui/start.ts';
+import { languageWanted } from './ui/languageWanted.ts';
+import { speak, wordsOf } from './words/words.ts';
 
-const target = document.getElementById('app');
-if (target === null) throw new Error('index.html has no #app to start in');
-await start();
-mount(App, { target });
-if (import.meta.env.PROD) void offline.begin();
+const language = languageWanted();
+speak(language, await wordsOf(language));
+document.documentElement.lang = language;
+// Only now: tables take their labels when they are loaded.
+const { begin } = await import('./ui/begin.ts');
+await begin();

@@ -1,0 +1,7 @@
+import type { Words } from '../words.ts';
+
+export const desks: Words['desks'] = {
+  scout: 'Erkunden',
+  brief: 'Einweisen',
+  archive: 'Archiv',
+};

@@ -1,0 +1,6 @@
+/** Names of the three desks, and what stands around them. */
+export const desks = {
+  scout: 'Scout',
+  brief: 'Brief',
+  archive: 'Archive',
+};
