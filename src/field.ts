@@ -1,6 +1,7 @@
 import type { Problem } from './problem.ts';
 import type { Quantity, System } from './units.ts';
 import { shown } from './units.ts';
+import type { Words } from './words/words.ts';
 
 /** A number with its unit and the range outside which it is a mistake. */
 export interface NumberField {
@@ -13,7 +14,10 @@ export interface NumberField {
   readonly sentence: string;
 }
 
-export interface ChoiceField<T extends string = string> {
+/** What a choice is called in code and files; `say.choice` shows it. */
+export type ChoiceWord = keyof Words['choice'];
+
+export interface ChoiceField<T extends ChoiceWord = ChoiceWord> {
   readonly kind: 'choice';
   readonly label: string;
   readonly choices: readonly T[];
@@ -50,7 +54,7 @@ export function number(
   return { kind: 'number', label, quantity, min, max, sentence };
 }
 
-export function choice<const T extends string>(
+export function choice<const T extends ChoiceWord>(
   label: string,
   choices: readonly T[],
   sentence: string,
@@ -74,7 +78,7 @@ export function valueFault(field: Field, value: unknown, system: System = 'metri
       return `${field.label} is ${is}; it must lie between ${from} and ${to}.`;
     }
     case 'choice':
-      return field.choices.includes(value as string)
+      return field.choices.includes(value as ChoiceWord)
         ? null
         : `${field.label} must be one of: ${field.choices.join(', ')}.`;
     case 'flag':

@@ -1,4 +1,4 @@
-import type { Field, FieldTable, Values } from '../field.ts';
+import type { ChoiceWord, Field, FieldTable, Values } from '../field.ts';
 import { checkValues } from '../field.ts';
 import type { Problem } from '../problem.ts';
 import { TRIP_LIMITS } from './limits.ts';
@@ -130,7 +130,7 @@ function usable(field: Field, value: unknown): unknown {
     case 'number':
       return typeof value === 'number' && Number.isFinite(value) ? value : NaN;
     case 'choice':
-      return field.choices.includes(value as string) ? value : undefined;
+      return field.choices.includes(value as ChoiceWord) ? value : undefined;
     case 'flag':
       return typeof value === 'boolean' ? value : undefined;
   }

@@ -1,3 +1,4 @@
+import type { Words } from '../words/words.ts';
 import type { VehicleValues } from './specs.ts';
 
 /** What a driver has engaged. Brake traction control works by itself and is not engaged. */
@@ -10,9 +11,12 @@ export interface Aids {
   readonly barsDisconnected: boolean;
 }
 
+/** What a rung is called in code and files; `say.rung` shows it. */
+export type RungName = keyof Words['rung'];
+
 /** One step of the ladder: the aids engaged up to here and the name of the one that this step adds. */
 export interface Rung {
-  readonly name: string;
+  readonly name: RungName;
   readonly aids: Aids;
 }
 
@@ -31,14 +35,14 @@ export function ladder(values: VehicleValues): Rung[] {
   const rungs: Rung[] = [
     { name: values.drive === 'part-time four' ? 'four-wheel drive' : 'as it comes', aids: NO_AIDS },
   ];
-  const add = (name: string, engaged: Partial<Aids>) => {
+  const add = (name: RungName, engaged: Partial<Aids>) => {
     const below = rungs[rungs.length - 1];
     rungs.push({ name, aids: { ...below.aids, ...engaged } });
   };
   const low = values.lowRangeRatio > 1;
   const lock = values.centre === 'lockable';
   if (low || lock)
-    add([low ? 'low range' : '', lock ? 'centre locked' : ''].filter(Boolean).join(', '), {
+    add(low && lock ? 'low range, centre locked' : low ? 'low range' : 'centre locked', {
       lowRange: low,
       centreLocked: lock,
     });

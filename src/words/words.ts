@@ -6,7 +6,7 @@ export const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 export type Language = keyof typeof LANGUAGES;
 
 /** Texts of any language in place of those of English; what a text is made from stays the same. */
-type Said<T> = T extends string
+export type Said<T> = T extends string
   ? string
   : T extends (...given: infer Given) => string
     ? (...given: Given) => string

@@ -1,4 +1,5 @@
 import { desks } from './desks.ts';
+import { names } from './names.ts';
 
 /** Every text in English, section by section. */
-export const en = { desks };
+export const en = { ...names, desks };
