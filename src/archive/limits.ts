@@ -23,3 +23,14 @@ export const TRIP_LIMITS = {
   /** Problems that are listed one by one; a file this damaged is not repaired by reading more. */
   problems: 500,
 } as const;
+
+/** What a file of graded tracks may hold at most, over and above what a trip may. */
+export const ARCHIVE_LIMITS = {
+  tracks: 10_000,
+  /** Of one obstacle: one a week for twenty years. */
+  visits: 1_000,
+  /** Of one obstacle. */
+  outcomes: 10_000,
+  /** Bytes of a file of many tracks (GeoPackage, zip, GeoJSON), as it lies on the disk. */
+  fileBytes: 400_000_000,
+} as const;
