@@ -1,0 +1,23 @@
+import type { Words } from '../words.ts';
+
+export const briefDesk: Words['briefDesk'] = {
+  unnamedTrip: 'Fahrt ohne Namen',
+  track: 'Strecke',
+  counts: (obstacles, vehicles) =>
+    `${obstacles === 1 ? '1 Hindernis' : `${obstacles} Hindernisse`}, ${vehicles === 1 ? '1 Fahrzeug' : `${vehicles} Fahrzeuge`}`,
+  direction: 'Richtung',
+  printMatrix: 'Matrix drucken',
+  printBriefing: 'Einweisung und Karten drucken',
+  saveBriefing: 'Als Seite sichern',
+  travelled: (direction) => `Gefahren ${direction}`,
+  nothing: 'Noch nichts einzuweisen',
+  pinOn: 'Die Hindernisse setzen unter',
+  scoutDesk: 'Erkunden',
+  addIn: 'Die Fahrzeuge hinzufügen im',
+  convoy: 'Konvoi',
+  thenHere: 'Dann steht hier das Urteil für jedes Fahrzeug an jedem Hindernis.',
+  workedOut: (done, of) => `${done} von ${of} berechnet …`,
+  estimates: (names) =>
+    `Noch aus der Klasse geschätzte Werte: ${names}. Ein Urteil aus Schätzwerten ist ein Schätzwert.`,
+  before: 'Bevor jemand losfährt',
+};

@@ -1,0 +1,44 @@
+import type { Words } from '../words.ts';
+
+export const matrix: Words['matrix'] = {
+  region: 'Urteile',
+  caption: 'Urteil für jedes Fahrzeug an jedem Hindernis, in Fahrtrichtung und Konvoireihenfolge',
+  obstacle: 'Hindernis',
+  unnamed: 'Ohne Namen',
+  workingOut: 'wird berechnet …',
+  why: 'Warum',
+  vehicleOn: (vehicle, obstacle) => `${vehicle} an ${obstacle}`,
+  close: 'Schließen',
+  openObstacle: 'Hindernis öffnen',
+  openVehicle: 'Fahrzeug öffnen',
+  openBench: 'Werkbank öffnen',
+  bestLine: 'beste Spur',
+  onSlope: (words) => `Am Hang: ${words}.`,
+  drawn: (sure) =>
+    `Hundertmal gezogen aus dem ± der Eingaben und dem gedruckten Bereich der Haftung, geht es im Kriechgang in ${sure}.`,
+  sideways: 'Seitlich versetzt',
+  nowhere: (error) =>
+    `Auf dem Boden der Hauptspur geht es nirgends, wenn der Fahrer um ${error} nach jeder Seite danebenliegt.`,
+  bandsAre: (error) =>
+    `Auf dem Boden der Hauptspur, links und rechts in Fahrtrichtung, ein Fahrfehler von ${error} schon abgezogen:`,
+  band: (between, best, rung) => `${between}, am besten ${best}, ${rung}`,
+  exactly: (line) => `Genau zu treffen: ${line}.`,
+  missed: (by) => `Um ${by} verfehlt, geht es vielleicht nicht. Ein Einweiser hält die Räder darauf.`,
+  checksWith: (rung) => `Prüfungen mit ${rung}`,
+  check: 'Prüfung',
+  thereIs: 'Vorhanden',
+  needed: 'Nötig',
+  margin: 'Reserve',
+  atWorst: 'Schlimmstenfalls',
+  engineBraking: 'Motorbremse',
+  brakesHold: (cause) => `: ${cause}; den Rest halten die Bremsen`,
+  orderHead: 'Wer fährt an welcher Stelle',
+  lookingForOrder: 'Suche die Reihenfolge …',
+  stop: 'Abbrechen',
+  findOrder: 'Reihenfolge finden, in der die meisten ohne Hilfe durchkommen',
+  orderHelp:
+    'Jede Durchfahrt lässt weichen und losen Boden für die nächste schlechter zurück; an beiden Enden bleibt jemand, der ziehen kann.',
+  standsSo: 'Der Konvoi steht so.',
+  takeOrder: 'Diese Reihenfolge nehmen',
+  orderTaken: 'Der Konvoi steht in der empfohlenen Reihenfolge.',
+};

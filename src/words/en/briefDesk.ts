@@ -1,0 +1,21 @@
+/** The Brief desk, around its matrix. */
+export const briefDesk = {
+  unnamedTrip: 'Unnamed trip',
+  track: 'Track',
+  counts: (obstacles: number, vehicles: number) => `${obstacles} obstacles, ${vehicles} vehicles`,
+  direction: 'Direction',
+  printMatrix: 'Print the matrix',
+  printBriefing: 'Print briefing and cards',
+  saveBriefing: 'Save them as a page',
+  travelled: (direction: string) => `Travelled ${direction}`,
+  nothing: 'Nothing to brief yet',
+  pinOn: 'Pin the obstacles on the',
+  scoutDesk: 'Scout desk',
+  addIn: 'Add the vehicles in the',
+  convoy: 'convoy',
+  thenHere: "Then each vehicle's verdict on each obstacle stands here.",
+  workedOut: (done: number, of: number) => `Worked out ${done} of ${of} …`,
+  estimates: (names: string) =>
+    `Values still estimated from the class: ${names}. A verdict on estimates is an estimate.`,
+  before: 'Before anyone sets off',
+};
