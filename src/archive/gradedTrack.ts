@@ -1,7 +1,11 @@
 import type { Track, Waypoint } from '../route/track.ts';
 import type { Direction, Obstacle, Stretch } from '../terrain/obstacle.ts';
+import type { OutcomeWord } from '../grade/outcome.ts';
 import type { VerdictWord } from '../grade/verdict.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+
+export type { OutcomeWord } from '../grade/outcome.ts';
+export { OUTCOME_WORDS } from '../grade/outcome.ts';
 
 /** A dated measurement of an obstacle: the ground as it was found then. Never changed by a later one. */
 export interface Visit {
@@ -13,11 +17,6 @@ export interface Visit {
   readonly stretch: Stretch;
   readonly note: string;
 }
-
-/** What became of a vehicle at an obstacle. */
-export const OUTCOME_WORDS = ['went', 'went with a run', 'was pulled', 'turned back'] as const;
-
-export type OutcomeWord = (typeof OUTCOME_WORDS)[number];
 
 /** What one vehicle really did at an obstacle, against what was said of it. */
 export interface Outcome {
