@@ -2,6 +2,7 @@ import type { Problem } from './problem.ts';
 import type { Quantity, System } from './units.ts';
 import { shown } from './units.ts';
 import type { Words } from './words/words.ts';
+import { say } from './words/words.ts';
 
 /** A number with its unit and the range outside which it is a mistake. */
 export interface NumberField {
@@ -44,45 +45,38 @@ export type Values<T extends FieldTable> = {
       : boolean;
 };
 
-export function number(
-  label: string,
-  quantity: Quantity,
-  min: number,
-  max: number,
-  sentence: string,
-): NumberField {
-  return { kind: 'number', label, quantity, min, max, sentence };
+/** What a field is called, and how to measure it or what it does, in one sentence. */
+export type FieldText = Pick<Field, 'label' | 'sentence'>;
+
+export function number(text: FieldText, quantity: Quantity, min: number, max: number): NumberField {
+  return { kind: 'number', ...text, quantity, min, max };
 }
 
-export function choice<const T extends ChoiceWord>(
-  label: string,
-  choices: readonly T[],
-  sentence: string,
-): ChoiceField<T> {
-  return { kind: 'choice', label, choices, sentence };
+export function choice<const T extends ChoiceWord>(text: FieldText, choices: readonly T[]): ChoiceField<T> {
+  return { kind: 'choice', ...text, choices };
 }
 
-export function flag(label: string, sentence: string): FlagField {
-  return { kind: 'flag', label, sentence };
+export function flag(text: FieldText): FlagField {
+  return { kind: 'flag', ...text };
 }
 
 /** What is wrong with one value, as a sentence, or null when it is fine. */
 export function valueFault(field: Field, value: unknown, system: System = 'metric'): string | null {
   switch (field.kind) {
     case 'number': {
-      if (typeof value !== 'number' || !Number.isFinite(value)) return `${field.label} must be a number.`;
+      if (typeof value !== 'number' || !Number.isFinite(value)) return say.fields.notANumber(field.label);
       if (value >= field.min && value <= field.max) return null;
       const from = shown(field.min, field.quantity, system);
       const to = shown(field.max, field.quantity, system);
       const is = shown(value, field.quantity, system);
-      return `${field.label} is ${is}; it must lie between ${from} and ${to}.`;
+      return say.fields.outside(field.label, is, from, to);
     }
     case 'choice':
       return field.choices.includes(value as ChoiceWord)
         ? null
-        : `${field.label} must be one of: ${field.choices.join(', ')}.`;
+        : say.fields.notAChoice(field.label, field.choices.join(', '));
     case 'flag':
-      return typeof value === 'boolean' ? null : `${field.label} must be yes or no.`;
+      return typeof value === 'boolean' ? null : say.fields.notAFlag(field.label);
   }
 }
 
@@ -96,7 +90,7 @@ export function checkValues(fields: FieldTable, record: object, where: string): 
       severity: 'error',
       where: `${where}.${name}`,
       what: fault,
-      done: `Correct it: ${field.sentence}`,
+      done: say.fields.correct(field.sentence),
       times: 1,
     });
   }

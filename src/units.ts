@@ -1,5 +1,7 @@
 /** The one place where SI meets what people read and type. Inside the program everything is SI and radians. */
 
+import { say, spoken } from './words/words.ts';
+
 export type System = 'metric' | 'imperial';
 
 interface Unit {
@@ -93,29 +95,45 @@ export function fromShown(shown: number, quantity: Quantity, system: System): nu
   return shown / QUANTITIES[quantity][system].perSi;
 }
 
+/** Digits as the language writes them: with its decimal sign and a true minus, and nothing below zero that is zero. */
+export function written(digits: string): string {
+  return digits
+    .replace(/^-(0(?:\.0+)?)$/, '$1')
+    .replace('-', '−')
+    .replace('.', say.units.decimal);
+}
+
+/** A count, with thousands as the language parts them. */
+export function counted(count: number): string {
+  return count.toLocaleString(spoken).replace('-', '−');
+}
+
 /** Value and unit, such as `35 cm`, `2.4 m`, `18°`, `64 %`; an unknown (NaN) value says so. */
 export function shown(valueSi: number, quantity: Quantity, system: System): string {
-  if (Number.isNaN(valueSi)) return 'not known';
+  if (Number.isNaN(valueSi)) return say.units.unknown;
   const { label, perSi, digits } = QUANTITIES[quantity][system];
-  const text = (valueSi * perSi)
-    .toFixed(digits)
-    .replace(/^-(0(?:\.0+)?)$/, '$1')
-    .replace('-', '−');
+  const text = written((valueSi * perSi).toFixed(digits));
   return label === '' || label === '°' ? text + label : `${text} ${label}`;
+}
+
+/** As `shown`, without zeros behind the decimal sign: `5 m`, `2.50 m`. */
+export function shownShort(valueSi: number, quantity: Quantity, system: System): string {
+  return shown(valueSi, quantity, system).replace(/[.,]0+(?=\D|$)/, '');
 }
 
 /** As `shown`, in whole units, for what is not known any better: `690 m`, `33 ft`. */
 export function round(valueSi: number, quantity: Quantity, system: System): string {
-  if (Number.isNaN(valueSi)) return 'not known';
+  if (Number.isNaN(valueSi)) return say.units.unknown;
   const { label, perSi } = QUANTITIES[quantity][system];
-  return `${Math.round(valueSi * perSi).toLocaleString('en')} ${label}`.replace('-', '−');
+  return `${counted(Math.round(valueSi * perSi))} ${label}`;
 }
 
 /** Steepness the three ways people say it, such as `18.0°, 32 %, 1 in 3.1`. */
 export function slopeText(slopeRad: number): string {
-  if (Number.isNaN(slopeRad)) return 'not known';
+  if (Number.isNaN(slopeRad)) return say.units.unknown;
   const tangent = Math.tan(slopeRad);
-  const oneIn = Math.abs(tangent) < 0.005 ? 'level' : `1 in ${Math.abs(1 / tangent).toFixed(1)}`;
+  const oneIn =
+    Math.abs(tangent) < 0.005 ? say.units.level : say.units.oneIn(written(Math.abs(1 / tangent).toFixed(1)));
   return `${shown(slopeRad, 'angle', 'metric')}, ${shown(tangent, 'share', 'metric')}, ${oneIn}`;
 }
 

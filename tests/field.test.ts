@@ -4,7 +4,7 @@ import { vehicleFields } from '../src/vehicle/specs.ts';
 import { classValues } from '../src/vehicle/classes.ts';
 import { checkVehicle, VEHICLE_CLASSES } from '../src/vehicle/vehicle.ts';
 
-const depth = number('Depth', 'size', 0.01, 1.5, 'Tape to the bottom.');
+const depth = number({ label: 'Depth', sentence: 'Tape to the bottom.' }, 'size', 0.01, 1.5);
 
 describe('a field', () => {
   it('names what is wrong in the unit that was typed', () => {
@@ -17,8 +17,10 @@ describe('a field', () => {
   });
 
   it('allows its choices and yes or no only', () => {
-    expect(valueFault(choice('Section', ['U', 'V'], ''), 'W')).toBe('Section must be one of: U, V.');
-    expect(valueFault(flag('Boards', ''), 'yes')).toBe('Boards must be yes or no.');
+    expect(valueFault(choice({ label: 'Section', sentence: '' }, ['U', 'V']), 'W')).toBe(
+      'Section must be one of: U, V.',
+    );
+    expect(valueFault(flag({ label: 'Boards', sentence: '' }), 'yes')).toBe('Boards must be yes or no.');
   });
 
   it('a missing value is a problem with its path', () => {

@@ -1,12 +1,13 @@
 import type { Values } from '../field.ts';
 import { choice, number } from '../field.ts';
+import { say } from '../words/words.ts';
 
 /** Ground that rises or falls away beside the line. */
 export const bankFields = {
-  side: choice('Side', ['left', 'right'], 'Side of the main line, looking along the recorded direction.'),
-  distanceM: number('Distance', 'length', 0.3, 12, 'Tape from the main line to its foot or its edge.'),
-  angleRad: number('Angle', 'angle', 0.0873, 1.4835, 'Inclinometer on the face.'),
-  heightM: number('Height', 'length', -30, 10, 'Its top above the line; a drop is negative.'),
+  side: choice(say.terrainFields.bank.side, ['left', 'right']),
+  distanceM: number(say.terrainFields.bank.distanceM, 'length', 0.3, 12),
+  angleRad: number(say.terrainFields.bank.angleRad, 'angle', 0.0873, 1.4835),
+  heightM: number(say.terrainFields.bank.heightM, 'length', -30, 10),
 };
 
 export type Bank = { readonly kind: 'bank' } & Values<typeof bankFields>;

@@ -1,19 +1,14 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { aheadM, spanM, trench } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A trench across the whole line. */
 export const ditchFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the middle of the ditch.'),
-  widthM: number('Width', 'length', 0.2, 12, 'Tape from lip to lip, square to the ditch.'),
-  depthM: number('Depth', 'size', 0.05, 2, 'Straight edge over the lips, tape down to the bottom.'),
-  skewRad: number(
-    'Skew',
-    'angle',
-    -0.7854,
-    0.7854,
-    'Turn of the ditch from square to the line; the left end further ahead is positive.',
-  ),
+  xM: number(say.terrainFields.ditch.xM, 'length', -100, 100),
+  widthM: number(say.terrainFields.ditch.widthM, 'length', 0.2, 12),
+  depthM: number(say.terrainFields.ditch.depthM, 'size', 0.05, 2),
+  skewRad: number(say.terrainFields.ditch.skewRad, 'angle', -0.7854, 0.7854),
 };
 
 export type Ditch = { readonly kind: 'ditch' } & Values<typeof ditchFields>;

@@ -1,20 +1,15 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { bowl, ellipseReachM } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A hole under one wheel path. Holes on alternate sides about a wheelbase apart lift diagonal wheels. */
 export const holeFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the middle of the hole.'),
-  yM: number(
-    'Across, left of the line',
-    'length',
-    -6,
-    6,
-    'Tape from the main line to the middle of the hole; left is positive.',
-  ),
-  lengthM: number('Length', 'length', 0.2, 8, 'Tape from rim to rim along the line.'),
-  widthM: number('Width', 'length', 0.2, 8, 'Tape from rim to rim across the line.'),
-  depthM: number('Depth', 'size', 0.01, 1.5, 'Straight edge over the rims, tape down to the bottom.'),
+  xM: number(say.terrainFields.hole.xM, 'length', -100, 100),
+  yM: number(say.terrainFields.hole.yM, 'length', -6, 6),
+  lengthM: number(say.terrainFields.hole.lengthM, 'length', 0.2, 8),
+  widthM: number(say.terrainFields.hole.widthM, 'length', 0.2, 8),
+  depthM: number(say.terrainFields.hole.depthM, 'size', 0.01, 1.5),
 };
 
 export type Hole = { readonly kind: 'hole' } & Values<typeof holeFields>;

@@ -1,19 +1,14 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { aheadM, spanM } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A rounded rise across the whole line. */
 export const humpFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the crest.'),
-  lengthM: number('Length', 'length', 0.5, 30, 'Tape from foot to foot along the line.'),
-  heightM: number('Height', 'size', 0.05, 3, 'Crest above the straight line from foot to foot.'),
-  skewRad: number(
-    'Skew',
-    'angle',
-    -0.7854,
-    0.7854,
-    'Turn of the crest from square to the line; the left end further ahead is positive.',
-  ),
+  xM: number(say.terrainFields.hump.xM, 'length', -100, 100),
+  lengthM: number(say.terrainFields.hump.lengthM, 'length', 0.5, 30),
+  heightM: number(say.terrainFields.hump.heightM, 'size', 0.05, 3),
+  skewRad: number(say.terrainFields.hump.skewRad, 'angle', -0.7854, 0.7854),
 };
 
 export type Hump = { readonly kind: 'hump' } & Values<typeof humpFields>;

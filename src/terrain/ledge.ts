@@ -1,25 +1,14 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { aheadM } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A step across the whole line, up or down in the recorded direction. */
 export const ledgeFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the foot of the face.'),
-  riseM: number('Rise', 'size', -1.5, 1.5, 'Tape from the lower to the upper edge; a drop is negative.'),
-  faceRad: number(
-    'Face angle',
-    'angle',
-    0.1745,
-    1.4835,
-    'Inclinometer on the face; 85° is as good as upright.',
-  ),
-  skewRad: number(
-    'Skew',
-    'angle',
-    -0.7854,
-    0.7854,
-    'Turn of the edge from square to the line; the left end further ahead is positive.',
-  ),
+  xM: number(say.terrainFields.ledge.xM, 'length', -100, 100),
+  riseM: number(say.terrainFields.ledge.riseM, 'size', -1.5, 1.5),
+  faceRad: number(say.terrainFields.ledge.faceRad, 'angle', 0.1745, 1.4835),
+  skewRad: number(say.terrainFields.ledge.skewRad, 'angle', -0.7854, 0.7854),
 };
 
 export type Ledge = { readonly kind: 'ledge' } & Values<typeof ledgeFields>;

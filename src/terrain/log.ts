@@ -1,20 +1,15 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { aheadM, NOWHERE, spanM } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A round log or pole lying across the line. */
 export const logFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the middle of the log.'),
-  diameterM: number('Diameter', 'size', 0.05, 1.2, 'Tape over the top from ground to ground, or callipers.'),
-  skewRad: number(
-    'Skew',
-    'angle',
-    -0.7854,
-    0.7854,
-    'Turn of the log from square to the line; the left end further ahead is positive.',
-  ),
-  fromYM: number('Right end', 'length', -10, 10, 'Tape from the main line; left is positive.'),
-  toYM: number('Left end', 'length', -10, 10, 'Tape from the main line; left is positive.'),
+  xM: number(say.terrainFields.log.xM, 'length', -100, 100),
+  diameterM: number(say.terrainFields.log.diameterM, 'size', 0.05, 1.2),
+  skewRad: number(say.terrainFields.log.skewRad, 'angle', -0.7854, 0.7854),
+  fromYM: number(say.terrainFields.log.fromYM, 'length', -10, 10),
+  toYM: number(say.terrainFields.log.toYM, 'length', -10, 10),
 };
 
 export type Log = { readonly kind: 'log' } & Values<typeof logFields>;

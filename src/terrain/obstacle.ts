@@ -4,6 +4,7 @@ import type { Feature } from './feature.ts';
 import type { Hows } from './measure.ts';
 import type { Photo } from './photo.ts';
 import type { Surface } from './surface.ts';
+import { say } from '../words/words.ts';
 
 /** The reference plane of a stretch of ground, as read at the place. Unknown is null, never zero. */
 export interface Plane {
@@ -15,43 +16,19 @@ export interface Plane {
 
 /** The range that a measured slope or camber must lie in. */
 export const planeFields = {
-  slopeRad: number(
-    'Slope',
-    'angle',
-    -1.05,
-    1.05,
-    'Inclinometer on a straight bar along the line; climbing is positive.',
-  ),
-  camberRad: number(
-    'Camber',
-    'angle',
-    -0.8,
-    0.8,
-    'Inclinometer on a straight bar across the line; left side high is positive.',
-  ),
+  slopeRad: number(say.terrainFields.plane.slopeRad, 'angle', -1.05, 1.05),
+  camberRad: number(say.terrainFields.plane.camberRad, 'angle', -0.8, 0.8),
 } satisfies FieldTable;
 
 const BOUNDS = ['open', 'bank', 'trees', 'rock', 'drop'] as const;
 
 /** How much room there is, measured from the main line. */
 export const corridorFields = {
-  leftM: number(
-    'Room to the left',
-    'length',
-    0.3,
-    30,
-    'Tape from the main line to what stops a mirror or a wheel on the left.',
-  ),
-  leftBound: choice('Left side', BOUNDS, 'What bounds the way on the left.'),
-  rightM: number(
-    'Room to the right',
-    'length',
-    0.3,
-    30,
-    'Tape from the main line to what stops a mirror or a wheel on the right.',
-  ),
-  rightBound: choice('Right side', BOUNDS, 'What bounds the way on the right.'),
-  headroomM: number('Headroom', 'length', 1, 30, 'Tape from the ground to the lowest branch or rock above.'),
+  leftM: number(say.terrainFields.corridor.leftM, 'length', 0.3, 30),
+  leftBound: choice(say.terrainFields.corridor.leftBound, BOUNDS),
+  rightM: number(say.terrainFields.corridor.rightM, 'length', 0.3, 30),
+  rightBound: choice(say.terrainFields.corridor.rightBound, BOUNDS),
+  headroomM: number(say.terrainFields.corridor.headroomM, 'length', 1, 30),
 };
 
 export type Corridor = Values<typeof corridorFields>;
@@ -69,7 +46,7 @@ export interface Stretch {
 }
 
 export const stretchFields = {
-  lengthM: number('Length', 'length', 2, 200, 'Tape or pace from where it starts to where it ends.'),
+  lengthM: number(say.terrainFields.stretch.lengthM, 'length', 2, 200),
 } satisfies FieldTable;
 
 /** The main line, or the same ground with the vehicle moved sideways. */

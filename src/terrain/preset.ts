@@ -13,6 +13,8 @@ import type { How } from './measure.ts';
 import type { Surface } from './surface.ts';
 import { softPatchFields } from './softPatch.ts';
 import { waterFields } from './water.ts';
+import type { Words } from '../words/words.ts';
+import { say } from '../words/words.ts';
 
 /** One number that the leader reads off a tape or an inclinometer. */
 export interface PresetQuestion {
@@ -24,9 +26,13 @@ export interface PresetQuestion {
 
 export type Answers = Readonly<Record<string, number>>;
 
+/** What a preset is called in code and files. */
+export type PresetName = keyof Words['preset'];
+
 /** A kind of obstacle with at most six questions; everything else starts from a visible default. */
 export interface Preset {
-  readonly name: string;
+  /** As obstacles keep it; `say.preset` shows it. */
+  readonly name: PresetName;
   readonly sentence: string;
   readonly questions: readonly PresetQuestion[];
   readonly surface: Surface;
@@ -73,37 +79,37 @@ function alternateHoles(a: Answers, lengthM: number): Feature[] {
 export const PRESETS: readonly Preset[] = [
   {
     name: 'rutted climb',
-    sentence: 'Two ruts on a slope, each with its own depth.',
+    sentence: say.presets.sentence['rutted climb'],
     questions: [
       slope(rad(14)),
       length(18),
-      ask('leftDepthM', rutFields.depthM, 0.3, 'Left rut depth'),
-      ask('rightDepthM', rutFields.depthM, 0.25, 'Right rut depth'),
-      ask('rutWidthM', rutFields.widthM, 0.45, 'Rut width'),
-      ask('spacingM', { ...rutFields.centreYM, min: 0.6, max: 3 }, 1.55, 'Ruts apart, middle to middle'),
+      ask('leftDepthM', rutFields.depthM, 0.3, say.presets.leftDepth),
+      ask('rightDepthM', rutFields.depthM, 0.25, say.presets.rightDepth),
+      ask('rutWidthM', rutFields.widthM, 0.45, say.presets.rutWidth),
+      ask('spacingM', { ...rutFields.centreYM, min: 0.6, max: 3 }, 1.55, say.presets.rutsApart),
     ],
     surface: { material: 'earth', condition: 'dry' },
     features: rutPair,
   },
   {
     name: 'cross-axle holes',
-    sentence: 'Holes on alternate sides about a wheelbase apart: they lift diagonal wheels.',
+    sentence: say.presets.sentence['cross-axle holes'],
     questions: [
       slope(rad(8)),
       length(12),
-      ask('depthM', holeFields.depthM, 0.4, 'Hole depth'),
-      ask('holeLengthM', holeFields.lengthM, 2, 'Hole length'),
-      ask('apartM', { ...holeFields.lengthM, min: 0.5, max: 8 }, 2.7, 'Holes apart, middle to middle'),
+      ask('depthM', holeFields.depthM, 0.4, say.presets.holeDepth),
+      ask('holeLengthM', holeFields.lengthM, 2, say.presets.holeLength),
+      ask('apartM', { ...holeFields.lengthM, min: 0.5, max: 8 }, 2.7, say.presets.holesApart),
     ],
     surface: { material: 'earth', condition: 'dry' },
     features: alternateHoles,
   },
   {
     name: 'ledge',
-    sentence: 'A step up or down across the whole line.',
+    sentence: say.presets.sentence.ledge,
     questions: [
       slope(rad(6)),
-      ask('riseM', ledgeFields.riseM, 0.3, 'Rise, a drop is negative'),
+      ask('riseM', ledgeFields.riseM, 0.3, say.presets.rise),
       ask('faceRad', ledgeFields.faceRad, rad(75)),
       ask('skewRad', ledgeFields.skewRad, 0),
     ],
@@ -112,7 +118,7 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     name: 'ditch',
-    sentence: 'A trench across the line.',
+    sentence: say.presets.sentence.ditch,
     questions: [
       slope(0),
       ask('widthM', ditchFields.widthM, 2.2),
@@ -124,14 +130,14 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     name: 'side slope',
-    sentence: 'A stretch that leans.',
+    sentence: say.presets.sentence['side slope'],
     questions: [slope(rad(3)), { ...camber, start: rad(14) }, length(25)],
     surface: { material: 'gravel', condition: 'dry' },
     features: () => [],
   },
   {
     name: 'ford',
-    sentence: 'Water over the line; walk it only where that is safe.',
+    sentence: say.presets.sentence.ford,
     questions: [ask('depthM', waterFields.depthM, 0.4), ask('flowMps', waterFields.flowMps, 0.5), length(12)],
     surface: { material: 'gravel', condition: 'wet' },
     features: (a, lengthM) => [
@@ -140,11 +146,11 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     name: 'rocks',
-    sentence: 'Rocks that do not move, one under each wheel path.',
+    sentence: say.presets.sentence.rocks,
     questions: [
       slope(rad(5)),
-      ask('heightM', rockFields.heightM, 0.25, 'Tallest rock'),
-      ask('secondM', rockFields.heightM, 0.2, 'Second rock'),
+      ask('heightM', rockFields.heightM, 0.25, say.presets.tallestRock),
+      ask('secondM', rockFields.heightM, 0.2, say.presets.secondRock),
       length(10),
     ],
     surface: { material: 'rock', condition: 'dry' },
@@ -155,7 +161,7 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     name: 'log',
-    sentence: 'A log across the line that stays where it is.',
+    sentence: say.presets.sentence.log,
     questions: [slope(0), ask('diameterM', logFields.diameterM, 0.3), ask('skewRad', logFields.skewRad, 0)],
     surface: { material: 'earth', condition: 'dry' },
     features: (a) => [
@@ -164,7 +170,7 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     name: 'soft ground',
-    sentence: 'Mud, sand or bog that gives way under a wheel.',
+    sentence: say.presets.sentence['soft ground'],
     questions: [slope(0), length(20), ask('coneIndexPa', softPatchFields.coneIndexPa, 300e3)],
     surface: { material: 'earth', condition: 'wet' },
     features: (a, lengthM) => [
@@ -215,4 +221,10 @@ export function stretchFrom(preset: Preset, given: Answers = {}, how: How = 'tap
 
 export function presetNamed(name: string): Preset | undefined {
   return PRESETS.find((preset) => preset.name === name);
+}
+
+/** What an obstacle's preset is called for a person; one that there is no longer keeps the name that it was given. */
+export function presetText(name: string): string {
+  const preset = presetNamed(name);
+  return preset === undefined ? name : say.preset[preset.name];
 }

@@ -1,20 +1,15 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
 import { cap, ellipseReachM } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** A rock that stays where it is when driven on. */
 export const rockFields = {
-  xM: number('Along', 'length', -100, 100, 'Tape along the line from the pin to the middle of the rock.'),
-  yM: number(
-    'Across, left of the line',
-    'length',
-    -6,
-    6,
-    'Tape from the main line to the middle of the rock; left is positive.',
-  ),
-  heightM: number('Height', 'size', 0.03, 1.5, 'Tape from the ground beside it to its top.'),
-  lengthM: number('Length', 'length', 0.1, 5, 'Tape along the line.'),
-  widthM: number('Width', 'length', 0.1, 5, 'Tape across the line.'),
+  xM: number(say.terrainFields.rock.xM, 'length', -100, 100),
+  yM: number(say.terrainFields.rock.yM, 'length', -6, 6),
+  heightM: number(say.terrainFields.rock.heightM, 'size', 0.03, 1.5),
+  lengthM: number(say.terrainFields.rock.lengthM, 'length', 0.1, 5),
+  widthM: number(say.terrainFields.rock.widthM, 'length', 0.1, 5),
 };
 
 export type Rock = { readonly kind: 'rock' } & Values<typeof rockFields>;

@@ -1,34 +1,17 @@
 import type { Values } from '../field.ts';
 import { choice, number } from '../field.ts';
 import { along, NOWHERE, trench } from './shape.ts';
+import { say } from '../words/words.ts';
 
 /** One wheel path worn into the ground, along the direction of travel. A pair is two ruts with their own depths. */
 export const rutFields = {
-  centreYM: number(
-    'Centre, left of the line',
-    'length',
-    -6,
-    6,
-    'Tape from the main line to the middle of the rut; left is positive.',
-  ),
-  widthM: number('Width', 'size', 0.1, 2, 'Tape across the rut from shoulder to shoulder.'),
-  depthM: number('Depth', 'size', 0.01, 1.5, 'Straight edge across the shoulders, tape down to the bottom.'),
-  fromM: number(
-    'Starts',
-    'length',
-    -100,
-    100,
-    'Tape along the line from the pin; behind the pin is negative.',
-  ),
-  toM: number('Ends', 'length', -100, 100, 'Tape along the line from the pin.'),
-  runM: number(
-    'Run-in and run-out',
-    'length',
-    0,
-    10,
-    'Length over which the rut fades to nothing at each end.',
-  ),
-  section: choice('Section', ['U', 'V'], 'U: flat bottom and steep walls. V: walls that meet.'),
+  centreYM: number(say.terrainFields.rut.centreYM, 'length', -6, 6),
+  widthM: number(say.terrainFields.rut.widthM, 'size', 0.1, 2),
+  depthM: number(say.terrainFields.rut.depthM, 'size', 0.01, 1.5),
+  fromM: number(say.terrainFields.rut.fromM, 'length', -100, 100),
+  toM: number(say.terrainFields.rut.toM, 'length', -100, 100),
+  runM: number(say.terrainFields.rut.runM, 'length', 0, 10),
+  section: choice(say.terrainFields.rut.section, ['U', 'V']),
 };
 
 export type Rut = { readonly kind: 'rut' } & Values<typeof rutFields>;

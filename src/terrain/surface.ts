@@ -1,5 +1,6 @@
 import type { FieldTable } from '../field.ts';
 import { choice } from '../field.ts';
+import { say } from '../words/words.ts';
 
 /** A range out of published tables: `low` and `high` bound what they print, `usual` is the middle between them. */
 export interface Range {
@@ -42,8 +43,8 @@ export interface Surface {
 }
 
 export const surfaceFields = {
-  material: choice('Ground', MATERIALS, 'What the wheels stand on; where it changes, the slipperiest.'),
-  condition: choice('Condition', CONDITIONS, 'As it will be when the convoy is there; in doubt, wet.'),
+  material: choice(say.terrainFields.surface.material, MATERIALS),
+  condition: choice(say.terrainFields.surface.condition, CONDITIONS),
 } satisfies FieldTable;
 
 const TOOLBOX = 'Engineering ToolBox, "Tractive effort" (adhesion) and "Rolling resistance", tables';

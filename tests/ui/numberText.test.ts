@@ -59,7 +59,7 @@ describe('a typed number', () => {
 });
 
 test('a bound typed as it is shown is the bound', () => {
-  const field = number('Slope', 'angle', -1.05, 1.05, '');
+  const field = number({ label: 'Slope', sentence: '' }, 'angle', -1.05, 1.05);
   expect(readTyped('60.2', field, 'metric')).toEqual({ ok: true, value: 1.05 });
   expect(readTyped('-60.2', field, 'metric')).toEqual({ ok: true, value: -1.05 });
   expect(readTyped('60.3', field, 'metric').ok).toBe(false);

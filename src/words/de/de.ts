@@ -7,6 +7,7 @@ import { bench } from './bench.ts';
 import { briefDesk } from './briefDesk.ts';
 import { entry } from './entry.ts';
 import { files } from './files.ts';
+import { formats } from './formats.ts';
 import { header } from './header.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
@@ -40,6 +41,7 @@ export const de: Words = {
   briefDesk,
   entry,
   files,
+  formats,
   header,
   lines,
   map,

@@ -6,6 +6,7 @@ import { bench } from './bench.ts';
 import { briefDesk } from './briefDesk.ts';
 import { entry } from './entry.ts';
 import { files } from './files.ts';
+import { formats } from './formats.ts';
 import { header } from './header.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
@@ -39,6 +40,7 @@ export const en = {
   briefDesk,
   entry,
   files,
+  formats,
   header,
   lines,
   map,
