@@ -1,7 +1,8 @@
 import type { NumberField } from '../field.ts';
 import { valueFault } from '../field.ts';
 import type { System } from '../units.ts';
-import { fromShown, shown, toShown, unitLabel } from '../units.ts';
+import { fromShown, shownShort, toShown, unitLabel, written } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** What a person typed into a box, understood or not. */
 export type Typed =
@@ -20,17 +21,17 @@ export function readTyped(text: string, field: NumberField, system: System, mayB
   const plain = bare.replace(/[\u2212\u2013]/g, '-').replace(',', '.');
   if (plain === '') {
     if (mayBeEmpty) return { ok: true, value: null };
-    return { ok: false, fault: `${field.label} is empty. Enter ${rangeText(field, system)}.` };
+    return { ok: false, fault: say.entry.empty(field.label, rangeText(field, system)) };
   }
   if (!NUMBER.test(plain)) {
     const example = toShown(field.min + (field.max - field.min) * 0.6, field.quantity, system);
-    return { ok: false, fault: `“${trimmed}” is not a number. Write it as ${example}.` };
+    return { ok: false, fault: say.entry.noNumber(trimmed, written(String(example))) };
   }
   const value = fromShown(Number(plain), field.quantity, system);
   const fault = valueFault(field, atTheEdge(value, field, system), system);
   return fault === null
     ? { ok: true, value: atTheEdge(value, field, system) }
-    : { ok: false, fault: `${fault} Was another unit meant?` };
+    : { ok: false, fault: say.entry.otherUnit(fault) };
 }
 
 /** A bound typed as it is shown, rounded, is the bound itself. */
@@ -44,13 +45,13 @@ function atTheEdge(value: number, field: NumberField, system: System): number {
 /** What stands in the box for a value; empty for a value that nobody knows. */
 export function boxText(value: number | null, field: NumberField, system: System): string {
   if (value === null || Number.isNaN(value)) return '';
-  return String(toShown(value, field.quantity, system)).replace('-', '−');
+  return written(String(toShown(value, field.quantity, system)));
 }
 
 /** Such as `5 to 150 cm`. */
 export function rangeText(field: NumberField, system: System): string {
-  const from = String(toShown(field.min, field.quantity, system)).replace('-', '−');
-  return `${from} to ${shown(field.max, field.quantity, system).replace(/\.0+(?=\D|$)/, '')}`;
+  const from = written(String(toShown(field.min, field.quantity, system)));
+  return say.entry.range(from, shownShort(field.max, field.quantity, system));
 }
 
 /** The typed text with its sign turned. */
