@@ -17,6 +17,8 @@ export const TRIP_LIMITS = {
   photos: 24,
   /** Of one photo: what a noisy picture of 1600 × 1200 takes at good quality, twice over. */
   photoBytes: 3_000_000,
+  /** Pixels that one photo may claim: six times what ours have, 64 MB when drawn. A small file can claim any number. */
+  photoPixels: 16_000_000,
   /** UTF-16 units of a name or note; as much as is read from GPX. */
   textLength: READ_LIMITS.textLength,
   idLength: 200,
@@ -33,4 +35,15 @@ export const ARCHIVE_LIMITS = {
   outcomes: 10_000,
   /** Bytes of a file of many tracks (GeoPackage, zip, GeoJSON), as it lies on the disk. */
   fileBytes: 400_000_000,
+  /**
+   * A visit older than a year is no longer today's ground: a wet season lies between. Common practice, no source. Too long
+   * lets a washed-out rut be judged as it was; too short has people measure again what did not change.
+   */
+  staleMs: 365 * 24 * 3_600_000,
+  /** How far ahead another device's clock may be. */
+  clockMs: 24 * 3_600_000,
+  /** Bytes of one graded track with its history: some 50 photos, and a long recording. */
+  replicaBytes: 100_000_000,
+  /** Changes of single values in one graded track: a hundred a day for thirty years. */
+  replicaPuts: 1_000_000,
 } as const;

@@ -1,3 +1,5 @@
+import { bareImage } from '../terrain/bareImage.ts';
+import { imageSize } from '../terrain/imageSize.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { Photo } from '../terrain/photo.ts';
 import { imageType } from '../terrain/photo.ts';
@@ -20,16 +22,22 @@ export function photoFrom(reader: Reader, value: unknown, where: string, ids: Se
   const id = reader.id(record.id, `${where}.id`, ids, `photo-${ids.size + 1}`);
   const caption = reader.text(record.caption, `${where}.caption`);
   const image = imageOf(record.image);
-  if (image !== null && image.length <= TRIP_LIMITS.photoBytes && imageType(image))
-    return { id, caption, image };
-  reader.error(
-    `${where}.image`,
-    image === null || imageType(image) === null
-      ? 'This is no JPEG, PNG or WebP image.'
-      : `The image has ${image.length} bytes; ${TRIP_LIMITS.photoBytes} are read.`,
-    'The photo was left out. Add it again.',
-  );
+  const fault = faultOf(image);
+  if (image !== null && fault === null) return { id, caption, image: bareImage(image) };
+  reader.error(`${where}.image`, fault ?? NO_IMAGE, 'The photo was left out. Add it again.');
   return null;
+}
+
+const NO_IMAGE = 'This is no JPEG, PNG or WebP image.';
+
+/** Why an image is not kept. One whose head tells no size cannot be drawn, and harms nobody. */
+function faultOf(image: Uint8Array | null): string | null {
+  if (image === null || imageType(image) === null) return NO_IMAGE;
+  if (image.length > TRIP_LIMITS.photoBytes)
+    return `The image has ${image.length} bytes; ${TRIP_LIMITS.photoBytes} are read.`;
+  const size = imageSize(image);
+  if (size === null || size.widthPx * size.heightPx <= TRIP_LIMITS.photoPixels) return null;
+  return `The image claims ${size.widthPx} × ${size.heightPx} pixels; ${TRIP_LIMITS.photoPixels} in all are read.`;
 }
 
 function imageOf(value: unknown): Uint8Array<ArrayBuffer> | null {

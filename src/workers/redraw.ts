@@ -1,3 +1,5 @@
+import { HEAD_BYTES, imageSize } from '../terrain/imageSize.ts';
+
 /** A photo to be made ready for keeping. */
 export interface PhotoTask {
   readonly file: Blob;
@@ -9,7 +11,10 @@ export interface PhotoTask {
 /** The photo as JPEG, or why there is none. */
 export type PhotoAnswer =
   | { readonly image: Uint8Array<ArrayBuffer>; readonly fault: null }
-  | { readonly image: null; readonly fault: 'no image' | 'too large' | 'not able' };
+  | { readonly image: null; readonly fault: 'no image' | 'too many pixels' | 'too large' | 'not able' };
+
+/** Drawn, a pixel takes four bytes: what the largest cameras write at their usual setting, and half a gigabyte. */
+const MOST_PIXELS = 120_000_000;
 
 /** Tried in turn until the image is small enough. */
 const QUALITIES = [0.82, 0.65, 0.45];
@@ -20,6 +25,9 @@ const QUALITIES = [0.82, 0.65, 0.45];
  */
 export async function redrawn({ file, mostPx, mostBytes }: PhotoTask): Promise<PhotoAnswer> {
   if (typeof OffscreenCanvas === 'undefined') return { image: null, fault: 'not able' };
+  const head = imageSize(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
+  if (head === null) return { image: null, fault: 'no image' };
+  if (head.widthPx * head.heightPx > MOST_PIXELS) return { image: null, fault: 'too many pixels' };
   let drawn: ImageBitmap;
   try {
     drawn = await createImageBitmap(file, { imageOrientation: 'from-image' });
