@@ -12,6 +12,7 @@ import type { VehicleField } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { checkVehicle } from '../vehicle/vehicle.ts';
+import { say } from '../words/words.ts';
 
 /** From best to worst. `not known` stands apart: something must be measured first. */
 export const VERDICT_WORDS = [
@@ -158,27 +159,31 @@ export function faultOf(vehicle: Vehicle): string | null {
     Number.isNaN(vehicle.values[name]),
   );
   if (missing.length > 0)
-    return `not known of this vehicle: ${missing.map((name) => vehicleFields[name].label.toLowerCase()).join(', ')}`;
+    return say.causes.vehicleNotKnown(
+      missing.map((name) => say.fields.within(vehicleFields[name].label)).join(', '),
+    );
   const [wrong] = checkVehicle(vehicle, '');
-  return wrong === undefined ? null : `this vehicle cannot be: ${wrong.what}`;
+  return wrong === undefined ? null : say.causes.vehicleCannotBe(wrong.what);
 }
 
-/** The verdict for one vehicle `offsetM` left of the main line. `assess` is the physics; the traverse unless another is given. */
+/**
+ * The verdict for one vehicle `offsetM` left of the main line. `assess` is the physics; the traverse unless another is given.
+ * `rungs` are what may be engaged; the vehicle's own ladder unless others are given.
+ */
 export function verdictOn(
   vehicle: Vehicle,
   grounds: Grounds,
   offsetM: number,
   assess: Assess = assessTraverse,
+  rungs: readonly Rung[] = ladder(vehicle.values),
 ): Verdict {
-  const rungs = ladder(vehicle.values);
   const unknown = (cause: string): Verdict => {
     const said = rungs.map((rung) => notKnown(rung, cause));
     return { ...said[0], ladder: said };
   };
   const fault = faultOf(vehicle);
   if (fault !== null) return unknown(fault);
-  if (grounds.entered === null || grounds.worst === null)
-    return unknown('slope, camber or a size of this place is not known, or cannot be: measure it there');
+  if (grounds.entered === null || grounds.worst === null) return unknown(say.causes.placeNotKnown);
 
   const aidSets = rungs.map((rung) => rung.aids);
   const entered = assess(vehicle.values, grounds.entered, offsetM, aidSets);

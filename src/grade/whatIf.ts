@@ -11,6 +11,7 @@ import { vehicleFields } from '../vehicle/specs.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { RungVerdict, Verdict } from './verdict.ts';
 import { groundsOf, rankOf, verdictOn } from './verdict.ts';
+import { say } from '../words/words.ts';
 
 /** What would be said if one thing were otherwise. */
 export interface Change {
@@ -125,23 +126,18 @@ function aidChanges(given: Try, ladder: Verdict, now: RungVerdict): Change[] {
     const engagedBest = bestOf(ladder, has);
     if (without !== null && engagedBest !== null) changes.push(change(name, '', without, engagedBest));
   };
-  if (v.rearDifferential === 'locker') engaged('rear locker engaged', (aids) => aids.rearLocked);
-  else if (v.drive !== 'front') optional('a rear locker fitted', '', { rearDifferential: 'locker' });
-  if (v.frontDifferential === 'locker') engaged('front locker engaged', (aids) => aids.frontLocked);
-  else if (v.drive !== 'rear') optional('a front locker fitted', '', { frontDifferential: 'locker' });
-  if (v.lowPressurePa < v.tyrePressurePa) engaged('tyres down', (aids) => aids.airedDown);
+  if (v.rearDifferential === 'locker') engaged(say.whatIf.rearEngaged, (aids) => aids.rearLocked);
+  else if (v.drive !== 'front') optional(say.whatIf.rearFitted, '', { rearDifferential: 'locker' });
+  if (v.frontDifferential === 'locker') engaged(say.whatIf.frontEngaged, (aids) => aids.frontLocked);
+  else if (v.drive !== 'rear') optional(say.whatIf.frontFitted, '', { frontDifferential: 'locker' });
+  if (v.lowPressurePa < v.tyrePressurePa) engaged(say.whatIf.tyresDown, (aids) => aids.airedDown);
   else
-    optional('tyres down by two fifths', 'as far as tyre and rim may go', {
+    optional(say.whatIf.tyresDownBy, say.whatIf.tyresDownGrant, {
       lowPressurePa: Math.max(vehicleFields.lowPressurePa.min, v.tyrePressurePa * (1 - LET_OUT)),
     });
   if (v.tyreDiameterM + ONE_SIZE_M <= vehicleFields.tyreDiameterM.max)
-    fitted(
-      'bigger tyres',
-      'if they fit the arches; overhang angles left as they are',
-      biggerTyres(v),
-      ONE_SIZE_M,
-    );
-  if (v.roofLoadKg > 0) fitted('nothing on the roof', '', { roofLoadKg: 0 });
+    fitted(say.whatIf.biggerTyres, say.whatIf.biggerTyresGrant, biggerTyres(v), ONE_SIZE_M);
+  if (v.roofLoadKg > 0) fitted(say.whatIf.nothingOnRoof, '', { roofLoadKg: 0 });
   return changes;
 }
 
@@ -171,14 +167,14 @@ function groundChanges(given: Try, now: RungVerdict): Change[] {
     features: stretch.features.map(shape),
   });
   if (stretch.features.some(isCut))
-    otherwise('fill in ruts and holes', 'if it stays when driven over', shaped(filled), FILL_M);
+    otherwise(say.whatIf.fillIn, say.whatIf.fillInGrant, shaped(filled), FILL_M);
   if (stretch.features.some((feature) => feature.kind === 'ledge' && feature.faceRad > HEAP_RAD))
-    otherwise('stones at the step, 45°', 'if they stay when driven over', shaped(heaped));
+    otherwise(say.whatIf.stones, say.whatIf.stonesGrant, shaped(heaped));
   if (stretch.surface.condition === 'wet')
-    otherwise('the ground dry', '', { ...stretch, surface: { ...stretch.surface, condition: 'dry' } });
-  else otherwise('the ground wet', '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
+    otherwise(say.whatIf.dry, '', { ...stretch, surface: { ...stretch.surface, condition: 'dry' } });
+  else otherwise(say.whatIf.wet, '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
   if (numbersOf(stretch).some((path) => looser(stretch.hows[path])))
-    otherwise('every size taped', 'if the tape reads what was entered', {
+    otherwise(say.whatIf.taped, say.whatIf.tapedGrant, {
       ...stretch,
       hows: { ...stretch.hows, ...Object.fromEntries(numbersOf(stretch).map((path) => [path, 'taped'])) },
     });
@@ -227,6 +223,6 @@ function missed(given: Try, errorM: number): RungVerdict {
 function driverChange(given: Try): Change[] {
   const from = missed(given, DRIVER_ERROR_M);
   const to = missed(given, DRIVER_ERROR_M / 2);
-  const grant = 'the worst place within it on either side, against the worst within half of it';
-  return [change("driver's error halved", grant, from, to, DRIVER_ERROR_M)];
+  const grant = say.whatIf.errorHalvedGrant;
+  return [change(say.whatIf.errorHalved, grant, from, to, DRIVER_ERROR_M)];
 }

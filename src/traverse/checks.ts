@@ -9,22 +9,23 @@ import { HANGS, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import type { TipMargin } from './stability.ts';
 import type { Up } from './up.ts';
+import { say } from '../words/words.ts';
 
-/** Which check a part of the underside belongs to, and what a driver says when it touches. */
-const TOUCHES: Readonly<Record<Part, readonly [CheckName, string]>> = {
-  'front corner': ['approach', 'front corner touches'],
-  'rear corner': ['departure', 'tail touches'],
-  'crest of the belly': ['rampover', 'hangs on its belly over the crest'],
-  belly: ['belly', 'belly touches'],
-  'left sill': ['belly', 'left sill touches'],
-  'right sill': ['belly', 'right sill touches'],
-  'front differential': ['front differential', 'front differential touches'],
-  'rear differential': ['rear differential', 'rear differential touches'],
+/** Which check a part of the underside belongs to. */
+const CLEARANCE: Readonly<Record<Part, CheckName>> = {
+  'front corner': 'approach',
+  'rear corner': 'departure',
+  'crest of the belly': 'rampover',
+  belly: 'belly',
+  'left sill': 'belly',
+  'right sill': 'belly',
+  'front differential': 'front differential',
+  'rear differential': 'rear differential',
 };
 
 /** The check that a part of the underside belongs to. */
 export function clearanceOf(part: Part): CheckName {
-  return TOUCHES[part][0];
+  return CLEARANCE[part];
 }
 
 /** One check of each name, at its part with the least gap. */
@@ -32,7 +33,7 @@ export function clearanceChecks(gaps: readonly Gap[]): Check[] {
   const checks = new Map<CheckName, Check>();
   for (const { part, gapM, stationM } of gaps) {
     if (gapM === Infinity) continue;
-    const [name, cause] = TOUCHES[part];
+    const name = CLEARANCE[part];
     const known = checks.get(name);
     if (known && known.margin <= gapM) continue;
     const tolerance = TOLERANCE.gapM;
@@ -44,7 +45,7 @@ export function clearanceChecks(gaps: readonly Gap[]): Check[] {
       margin: gapM,
       tolerance,
       stationM,
-      cause,
+      cause: say.causes.touches[part],
     });
   }
   return [...checks.values()];
@@ -52,11 +53,7 @@ export function clearanceChecks(gaps: readonly Gap[]): Check[] {
 
 /** Side and end tip: the tilt left at the worst edge, of which some is kept in hand for jolts. */
 export function tipChecks(margins: readonly TipMargin[]): Check[] {
-  const worst = (
-    name: CheckName,
-    edges: readonly TipMargin['edge'][],
-    cause: (edge: string) => string,
-  ): Check[] => {
+  const worst = (name: CheckName, edges: readonly TipMargin['edge'][]): Check[] => {
     const known = margins.filter((tip) => edges.includes(tip.edge) && !Number.isNaN(tip.marginRad));
     if (known.length === 0) return [];
     const tip = known.reduce((least, next) => (next.marginRad < least.marginRad ? next : least));
@@ -69,24 +66,12 @@ export function tipChecks(margins: readonly TipMargin[]): Check[] {
         margin: tip.marginRad - TIP_RESERVE_RAD,
         tolerance: TOLERANCE.tipRad,
         stationM: tip.stationM,
-        cause: cause(tip.edge),
+        cause: say.causes.nearTipping[tip.edge],
       },
     ];
   };
-  return [
-    ...worst('side tip', ['left', 'right'], (edge) => `leans to the ${edge}, near to tipping`),
-    ...worst('end tip', ['back', 'forward'], (edge) =>
-      edge === 'back' ? 'nose up, near to tipping back' : 'nose down, near to tipping forward',
-    ),
-  ];
+  return [...worst('side tip', ['left', 'right']), ...worst('end tip', ['back', 'forward'])];
 }
-
-const HOLD_CAUSES = [
-  'front wheels slide to the left',
-  'front wheels slide to the right',
-  'rear wheels slide to the left',
-  'rear wheels slide to the right',
-] as const;
 
 /** Side hold, braking and traction, each at its worst station. */
 export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [Check, Check, Check] {
@@ -101,9 +86,7 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
     if (brake < 0 || braked(n) < braked(brake)) brake = n;
     if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
   }
-  const braking = effort.slidesBack[brake]
-    ? 'brakes cannot hold it on the climb'
-    : 'wheels slide on the way down';
+  const braking = effort.slidesBack[brake] ? say.causes.brakesOnClimb : say.causes.slidesDown;
   const engine = effort.descent === null ? null : engineBraking(effort.descent, record);
   return [
     at(
@@ -112,7 +95,7 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
       record,
       effort.hold[hold] + effort.holdAsk[hold],
       effort.holdAsk[hold],
-      HOLD_CAUSES[effort.holdCase[hold]],
+      say.causes.slides[effort.holdCase[hold]],
     ),
     {
       ...at('braking', brake, record, effort.brake[brake], brakeAsk(brake), braking),
@@ -145,9 +128,13 @@ function engineBraking({ ask, brake, engine, limitedBy }: Descent, record: Trave
 }
 
 function engineCause(limitedBy: number): string {
-  if (limitedBy < HANGING) return ENGINE_LIMITS[limitedBy];
-  const wheels = WHEELS.filter((_, i) => limitedBy & (1 << i)).join(' and ');
-  return `${wheels} in the air, and an open differential lets the engine braking go`;
+  if (limitedBy < HANGING) return say.causes[ENGINE_LIMITS[limitedBy]];
+  return say.causes.wheelsLetGo(wheelNames((i) => (limitedBy & (1 << i)) !== 0));
+}
+
+/** Those of the four wheels that are meant, as they are called. */
+function wheelNames(meant: (i: number) => boolean): string[] {
+  return WHEELS.filter((_, i) => meant(i)).map((wheel) => say.wheel[wheel]);
 }
 
 /** A check of forces over weight at station `n`; where the vehicle stands nowhere (`n` < 0) nothing is left. */
@@ -169,7 +156,7 @@ function at(
       margin: -1,
       tolerance,
       stationM: NaN,
-      cause: 'it tips',
+      cause: say.causes.tips,
     };
   return {
     name,
@@ -188,15 +175,14 @@ const STEP = 0.25;
 
 function tractionCause(effort: Effort, record: TraverseRecord, n: number): string {
   if (n < 0) return '';
-  if (effort.limitedBy[n] === 2) return 'the water carries it';
+  if (effort.limitedBy[n] === 2) return say.causes.waterCarries;
   const V = record.loadN.subarray(4 * n, 4 * n + 4);
   const t = record.climbTan.subarray(4 * n, 4 * n + 4);
   const mean = (V[0] + V[1] + V[2] + V[3]) / 4;
-  const hanging = WHEELS.filter((_, i) => V[i] < HANGS * mean);
-  if (hanging.length > 0)
-    return `${hanging.join(' and ')} wheel${hanging.length > 1 ? 's' : ''} in the air, spinning`;
+  const hanging = wheelNames((i) => V[i] < HANGS * mean);
+  if (hanging.length > 0) return say.causes.wheelsSpin(hanging);
   let steepest = 0;
   for (let i = 1; i < 4; i++) if (V[i] * t[i] > V[steepest] * t[steepest]) steepest = i;
-  if (V[steepest] * t[steepest] > STEP * mean) return `${WHEELS[steepest]} wheel against a step`;
-  return effort.limitedBy[n] === 1 ? 'engine and gearing' : 'grip of the surface';
+  if (V[steepest] * t[steepest] > STEP * mean) return say.causes.againstStep(say.wheel[WHEELS[steepest]]);
+  return effort.limitedBy[n] === 1 ? say.causes.engine : say.causes.grip;
 }

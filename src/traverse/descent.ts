@@ -17,7 +17,8 @@ export interface Descent {
   readonly limitedBy: Uint8Array;
 }
 
-export const ENGINE_LIMITS = ['engine and gearing', 'grip of the surface'] as const;
+/** Keys of `say.causes`. */
+export const ENGINE_LIMITS = ['engine', 'grip'] as const;
 
 /** Added to one bit a wheel: the wheels in the air that take the engine braking away through an open differential. */
 export const HANGING = 16;

@@ -5,6 +5,7 @@ import type { VehicleValues } from '../vehicle/specs.ts';
 import { totalMassKg } from '../vehicle/vehicle.ts';
 import type { Check } from './assess.ts';
 import { G_MPS2 } from './gravity.ts';
+import { say } from '../words/words.ts';
 
 /** Cone index is a pressure in pounds-force a square inch, without its unit. */
 const PA_PER_CONE_INDEX = 6894.757293168;
@@ -84,7 +85,7 @@ export function softChecks(values: VehicleValues, ground: Ground, tyre: Tyre): C
         margin: have - need,
         tolerance: need * TOLERANCE_SHARE,
         stationM: (patch.fromM + patch.toM) / 2,
-        cause: driven ? 'soft ground gives way' : 'soft ground with two driven wheels: no rule covers it',
+        cause: driven ? say.causes.softGivesWay : say.causes.softTwoDriven,
       };
     });
 }

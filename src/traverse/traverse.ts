@@ -19,6 +19,7 @@ import { softChecks } from './soft.ts';
 import { tipMargins } from './stability.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
+import { say } from '../words/words.ts';
 
 /** One vehicle on one line with one set of aids. */
 export function traverseAssess(
@@ -153,9 +154,7 @@ function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, how: s
 }
 
 function planeFault(ground: Ground): string {
-  if (Number.isNaN(ground.slopeRad))
-    return 'slope not known: lay an inclinometer on a straight bar along the line';
-  if (Number.isNaN(ground.camberRad))
-    return 'camber not known: lay an inclinometer on a straight bar across the line';
-  return 'slope and camber together are steeper than any ground: measure both again';
+  if (Number.isNaN(ground.slopeRad)) return say.causes.slopeNotKnown;
+  if (Number.isNaN(ground.camberRad)) return say.causes.camberNotKnown;
+  return say.causes.tooSteep;
 }

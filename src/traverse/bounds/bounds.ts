@@ -14,6 +14,7 @@ import { stancesAlong } from './stance.ts';
 import { endTipRad, sideGrip, sideTipRad } from './stability.ts';
 import { tractiveShare } from './tractive.ts';
 import { underbodyChecks } from './underbody.ts';
+import { say } from '../../words/words.ts';
 
 /** Margins that tape, inclinometer and these rigid forms cannot tell from nothing. Assumptions, stated with the result. */
 const TOLERANCE = { tipRad: rad(5), hold: 0.05, brake: 0.05, traction: 0.03 } as const;
@@ -41,7 +42,7 @@ function worst(
  */
 export const assessBounds: Assess = (values, ground, offsetM, aidSets) => {
   if (ground.features.some((feature) => feature.kind === 'softPatch'))
-    return aidSets.map(() => ({ known: false, cause: 'soft ground: these quick bounds do not cover it' }));
+    return aidSets.map(() => ({ known: false, cause: say.causes.bounds.soft }));
   const stances = stancesAlong(ground, values, offsetM);
   const shared = [
     ...fitChecks(values, ground, offsetM),
@@ -70,13 +71,17 @@ function holdChecks(values: VehicleValues, ground: Ground, stances: readonly Sta
 
   const sideTip = worst('side tip', 'angle', TOLERANCE.tipRad, stances, (stance) => {
     const lean = camberRad + stance.rollRad;
-    const cause = `leans to the ${lean > 0 ? 'right' : 'left'}`;
+    const cause = say.causes.bounds.leans[lean > 0 ? 'right' : 'left'];
     return { have: sideTipRad(trackWidthM, h), need: Math.abs(lean), cause };
   });
   const endTip = worst('end tip', 'angle', TOLERANCE.tipRad, stances, (stance) => {
     const steep = slopeRad + stance.pitchRad;
     const toLower = steep > 0 ? values.wheelbaseM - behindFrontM : behindFrontM;
-    return { have: endTipRad(toLower, h), need: Math.abs(steep), cause: steep > 0 ? 'nose up' : 'nose down' };
+    return {
+      have: endTipRad(toLower, h),
+      need: Math.abs(steep),
+      cause: steep > 0 ? say.causes.bounds.noseUp : say.causes.bounds.noseDown,
+    };
   });
   const sideHold = worst('side hold', 'share', TOLERANCE.hold, stances, ({ crossTan }) => {
     const front = Math.tan(camberRad) + (crossTan.frontLeft + crossTan.frontRight) / 2;
@@ -84,12 +89,16 @@ function holdChecks(values: VehicleValues, ground: Ground, stances: readonly Sta
     const lateral = Math.abs(front) > Math.abs(rear) ? front : rear;
     const have = sideGrip(peakAdhesion, Math.sin(slopeRad));
     const end = lateral === front ? 'front' : 'rear';
-    return { have, need: Math.abs(lateral), cause: `${end} slides to the ${lateral > 0 ? 'right' : 'left'}` };
+    return {
+      have,
+      need: Math.abs(lateral),
+      cause: say.causes.bounds.slides[end][lateral > 0 ? 'right' : 'left'],
+    };
   });
   const braking = worst('braking', 'share', TOLERANCE.brake, stances, (stance) => ({
     have: peakAdhesion * Math.cos(slopeRad),
     need: Math.max(0, -Math.sin(slopeRad + stance.pitchRad)),
-    cause: 'too steep to hold on the way down',
+    cause: say.causes.bounds.tooSteepDown,
   }));
   return [sideTip, endTip, sideHold, braking];
 }

@@ -2,6 +2,7 @@ import type { Ground } from '../../terrain/ground.ts';
 import type { VehicleValues } from '../../vehicle/specs.ts';
 import { totalMassKg } from '../../vehicle/vehicle.ts';
 import type { Check } from '../assess.ts';
+import { say } from '../../words/words.ts';
 
 /** A driver's usual error sideways, and what a pole and a stick tell of water. Common practice, no source. */
 const TOLERANCE = { sidewaysM: 0.1, depthM: 0.05, depthFlowM2ps: 0.05 } as const;
@@ -40,8 +41,8 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
   const { leftM, leftBound, rightM, rightBound, headroomM } = ground.corridor;
   const half = values.widthM / 2;
   const edge = (bound: string) => (bound === 'drop' ? half + EDGE_M : half);
-  const left = { side: 'left', have: leftM - offsetM, need: edge(leftBound) };
-  const right = { side: 'right', have: rightM + offsetM, need: edge(rightBound) };
+  const left = { side: 'left' as const, have: leftM - offsetM, need: edge(leftBound) };
+  const right = { side: 'right' as const, have: rightM + offsetM, need: edge(rightBound) };
   const tight = left.have - left.need < right.have - right.need ? left : right;
   const checks: Check[] = [
     {
@@ -52,7 +53,7 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
       margin: tight.have - tight.need,
       tolerance: TOLERANCE.sidewaysM,
       stationM: NaN,
-      cause: `too little room on the ${tight.side}`,
+      cause: say.causes.noRoom[tight.side],
     },
     {
       name: 'headroom',
@@ -62,7 +63,7 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
       margin: headroomM - values.heightM,
       tolerance: TOLERANCE.depthM,
       stationM: NaN,
-      cause: 'too tall for the headroom',
+      cause: say.causes.tooTall,
     },
   ];
   for (const feature of ground.features) {
@@ -76,7 +77,7 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
       margin: values.wadingDepthM - feature.depthM,
       tolerance: TOLERANCE.depthM,
       stationM,
-      cause: 'water over the wading depth',
+      cause: say.causes.overWading,
     });
     const floorIn = feature.depthM > values.floorHeightM;
     const have = floorIn ? 0 : depthFlowLimit(totalMassKg(values));
@@ -90,9 +91,7 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
         margin: have - need,
         tolerance: TOLERANCE.depthFlowM2ps,
         stationM,
-        cause: floorIn
-          ? 'flowing water above the floor carries it away'
-          : 'flowing water pushes it off the line',
+        cause: floorIn ? say.causes.flowCarries : say.causes.flowPushes,
       });
   }
   return checks;

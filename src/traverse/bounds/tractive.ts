@@ -7,6 +7,8 @@ import type { Coupling } from './differential.ts';
 import { axleCoupling, centreCoupling, effort } from './differential.ts';
 import type { Corners } from './loads.ts';
 import type { Stance } from './stance.ts';
+import type { WHEELS } from '../equilibrium.ts';
+import { say } from '../../words/words.ts';
 
 /**
  * Greatest drive force T that friction lets a wheel of load V put into ground that climbs at α, and what the climb
@@ -22,11 +24,11 @@ interface Axle {
   readonly boundN: number;
   /** Greatest sum of T / cos α over the two wheels. */
   readonly alongN: number;
-  readonly weakWheel: string;
+  readonly weakWheel: (typeof WHEELS)[number];
 }
 
 function axleOf(
-  name: string,
+  name: 'front' | 'rear',
   left: [number, number],
   right: [number, number],
   mu: number,
@@ -83,8 +85,9 @@ export function tractiveShare(
   const share = (Math.min(driven, engineN) - climbN) / weightN;
 
   const lightest = Math.min(loads.frontLeft, loads.frontRight, loads.rearLeft, loads.rearRight);
-  if (engineN < driven) return { share, cause: 'engine and gearing' };
+  if (engineN < driven) return { share, cause: say.causes.engine };
   const weak = front.boundN < rear.boundN ? front : rear;
-  if (lightest < 0.25 * (weightN / 4)) return { share, cause: `${weak.weakWheel} wheel lifts and spins` };
-  return { share, cause: 'grip of the surface' };
+  if (lightest < 0.25 * (weightN / 4))
+    return { share, cause: say.causes.bounds.liftsAndSpins(say.wheel[weak.weakWheel]) };
+  return { share, cause: say.causes.grip };
 }

@@ -6,6 +6,7 @@ import type { Check, CheckName } from '../assess.ts';
 import type { Quantity } from '../../units.ts';
 import { breakoverAngleRad, tangentAngleRad } from '../../vehicle/angles.ts';
 import type { Stance } from './stance.ts';
+import { say } from '../../words/words.ts';
 
 /** What a tape under a vehicle and a rigid stance cannot tell from nothing; assumptions. */
 const TOLERANCE = { gapM: 0.03, angleRad: rad(1.5) } as const;
@@ -67,18 +68,28 @@ export function underbodyChecks(
 
     for (const y of across) {
       const ahead = riseM(halfBase + values.frontOverhangM, y);
-      approach.see(values.approachRad, tangentAngleRad(R, values.frontOverhangM, ahead), x, 'nose touches');
+      approach.see(
+        values.approachRad,
+        tangentAngleRad(R, values.frontOverhangM, ahead),
+        x,
+        say.causes.bounds.noseTouches,
+      );
       const behind = riseM(-halfBase - values.rearOverhangM, y);
-      departure.see(values.departureRad, tangentAngleRad(R, values.rearOverhangM, behind), x, 'tail touches');
+      departure.see(
+        values.departureRad,
+        tangentAngleRad(R, values.rearOverhangM, behind),
+        x,
+        say.causes.bounds.tailTouches,
+      );
       for (let dx = -halfBase + R; dx <= halfBase - R + 1e-9; dx += 0.15) {
         const rise = riseM(dx, y);
-        belly.see(values.bellyHeightM, rise, x, 'belly touches');
+        belly.see(values.bellyHeightM, rise, x, say.causes.touches.belly);
         if (Math.abs(dx) <= MIDDLE_SHARE * halfBase)
           rampover.see(
             values.rampoverRad,
             breakoverAngleRad(R, halfBase - dx, halfBase + dx, rise),
             x,
-            'belly hangs on the crest',
+            say.causes.bounds.bellyHangs,
           );
       }
     }
@@ -96,7 +107,7 @@ export function underbodyChecks(
       for (const ex of [-HOUSING_M, 0, HOUSING_M])
         for (const ey of [-HOUSING_M, 0, HOUSING_M]) {
           const z = heightM(ground.features, x + dx + ex, offsetM + y + ey);
-          least.see(height, z - own, x, `${axle} differential touches`);
+          least.see(height, z - own, x, say.causes.touches[`${axle} differential`]);
         }
     };
     housing(front, 'front');

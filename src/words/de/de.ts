@@ -1,4 +1,5 @@
 import type { Words } from '../words.ts';
+import { causes } from './causes.ts';
 import { desks } from './desks.ts';
 import { fields } from './fields.ts';
 import { names } from './names.ts';
@@ -8,6 +9,7 @@ import { briefDesk } from './briefDesk.ts';
 import { entry } from './entry.ts';
 import { files } from './files.ts';
 import { formats } from './formats.ts';
+import { grading } from './grading.ts';
 import { header } from './header.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
@@ -25,10 +27,13 @@ import { units } from './units.ts';
 import { vehicleFields } from './vehicleFields.ts';
 import { vehicles } from './vehicles.ts';
 import { condition } from './condition.ts';
+import { whatIf } from './whatIf.ts';
 
 /** Every text in German. */
 export const de: Words = {
   ...names,
+  whatIf,
+  causes,
   presets,
   tripFields,
   terrainFields,
@@ -42,6 +47,7 @@ export const de: Words = {
   entry,
   files,
   formats,
+  grading,
   header,
   lines,
   map,

@@ -95,7 +95,8 @@ export const formats: Words['formats'] = {
       `Der Hang über ${metres}, nicht der gebaute Weg: Ein in den Hang gegrabener Weg ist schmaler.`,
     take: 'Übernehmen, nach Augenmaß',
     taken: 'Steigung und Querneigung aus dem Höhenmodell',
-    offTrack: (metres) => `Das Modell weicht entlang der Strecke um ${metres} von den aufgezeichneten Höhen ab.`,
+    offTrack: (metres) =>
+      `Das Modell weicht entlang der Strecke um ${metres} von den aufgezeichneten Höhen ab.`,
   },
   filesAre: 'Strecken-, Fahrt-, Archiv- oder Kartendatei',
   intoArchive: (tracks) => `${tracks} ${tracks === 1 ? 'Strecke' : 'Strecken'} im Archiv.`,

@@ -57,6 +57,12 @@ export const names: Said<typeof english> = {
     'front differential': 'vorderes Differential',
     'rear differential': 'hinteres Differential',
   },
+  wheel: {
+    'front left': 'vorn links',
+    'front right': 'vorn rechts',
+    'rear left': 'hinten links',
+    'rear right': 'hinten rechts',
+  },
   how: {
     scanned: 'vermessen (Scan)',
     taped: 'mit Maßband',

@@ -18,10 +18,14 @@ export const photos: Words['photos'] = {
   remove: 'Entfernen',
   close: 'Schließen',
   removed: 'Ein Foto entfernt.',
-  noImage: (file) =>
-    `${file} ist kein Bild, das dieser Browser öffnen kann; als JPEG sichern und dieses hinzufügen.`,
-  tooLarge: (file) => `${file} bleibt auch verkleinert zu groß.`,
-  notAble: (file) => `${file} kann dieser Browser nicht verkleinern, er ist zu alt dafür.`,
+  fault: {
+    'no image': (file) =>
+      `${file} ist kein Bild, das dieser Browser öffnen kann; als JPEG sichern und dieses hinzufügen.`,
+    'too many pixels': (file) =>
+      `${file} hat mehr Bildpunkte, als ein Gerät zeichnen kann; kleiner sichern und dieses hinzufügen.`,
+    'too large': (file) => `${file} bleibt auch verkleinert zu groß.`,
+    'not able': (file) => `${file} kann dieser Browser nicht verkleinern, er ist zu alt dafür.`,
+  },
   notRead: (file, error) => `${file} konnte nicht gelesen werden (${error}).`,
   step: {
     add: (n) => (n === 1 ? 'Foto hinzufügen' : `${n} Fotos hinzufügen`),

@@ -1,3 +1,4 @@
+import { causes } from './causes.ts';
 import { desks } from './desks.ts';
 import { fields } from './fields.ts';
 import { names } from './names.ts';
@@ -7,6 +8,7 @@ import { briefDesk } from './briefDesk.ts';
 import { entry } from './entry.ts';
 import { files } from './files.ts';
 import { formats } from './formats.ts';
+import { grading } from './grading.ts';
 import { header } from './header.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
@@ -24,10 +26,13 @@ import { units } from './units.ts';
 import { vehicleFields } from './vehicleFields.ts';
 import { vehicles } from './vehicles.ts';
 import { condition } from './condition.ts';
+import { whatIf } from './whatIf.ts';
 
 /** Every text in English, section by section. */
 export const en = {
   ...names,
+  whatIf,
+  causes,
   presets,
   tripFields,
   terrainFields,
@@ -41,6 +46,7 @@ export const en = {
   entry,
   files,
   formats,
+  grading,
   header,
   lines,
   map,

@@ -55,7 +55,8 @@ export const formats = {
     noHeights: 'It holds no heights: one band of whole or decimal numbers is needed.',
     noPlace: 'It does not say where it lies, or lies askew.',
     noGrid: 'No elevation grid was read.',
-    tooMany: (most: number) => `It has more than ${most / 1e6} million heights, and no overview that has fewer.`,
+    tooMany: (most: number) =>
+      `It has more than ${most / 1e6} million heights, and no overview that has fewer.`,
     cut: 'No elevation grid was read. Cut it to the area of the trip.',
     overview: (metres: number) => `It is large: its overview of about ${metres} m a step was read.`,
     cutForFiner: 'For finer ground, cut it to the area of the trip.',
@@ -93,7 +94,8 @@ export const formats = {
       `The hillside over ${metres}, not the formed track: a bench cut into it is narrower.`,
     take: 'Take these, by eye',
     taken: 'take slope and camber from the elevation model',
-    offTrack: (metres: string) => `The model differs from the recorded elevations by ${metres} along the track.`,
+    offTrack: (metres: string) =>
+      `The model differs from the recorded elevations by ${metres} along the track.`,
   },
   filesAre: 'Track, trip, archive or map file',
   intoArchive: (tracks: number) => `${tracks} ${tracks === 1 ? 'track' : 'tracks'} in the archive.`,

@@ -58,6 +58,12 @@ export const names = {
     'front differential': 'front differential',
     'rear differential': 'rear differential',
   },
+  wheel: {
+    'front left': 'front left',
+    'front right': 'front right',
+    'rear left': 'rear left',
+    'rear right': 'rear right',
+  },
   /** How a value was got. */
   how: { scanned: 'scanned', taped: 'taped', paced: 'paced', 'by eye': 'by eye' },
   direction,

@@ -17,10 +17,14 @@ export const photos = {
   remove: 'Remove',
   close: 'Close',
   removed: 'Removed a photo.',
-  noImage: (file: string) =>
-    `${file} is no picture that this browser can open; save it as JPEG and add that.`,
-  tooLarge: (file: string) => `${file} stays too large even when it is scaled down.`,
-  notAble: (file: string) => `${file} cannot be scaled down by this browser, which is too old for it.`,
+  fault: {
+    'no image': (file: string) =>
+      `${file} is no picture that this browser can open; save it as JPEG and add that.`,
+    'too many pixels': (file: string) =>
+      `${file} has more pixels than a device can draw; save it smaller and add that.`,
+    'too large': (file: string) => `${file} stays too large even when it is scaled down.`,
+    'not able': (file: string) => `${file} cannot be scaled down by this browser, which is too old for it.`,
+  },
   notRead: (file: string, error: string) => `${file} could not be read (${error}).`,
   step: {
     add: (n: number) => (n === 1 ? 'add a photo' : `add ${n} photos`),

@@ -1,0 +1,66 @@
+/** What limits a vehicle at an obstacle, as a driver would say it, and why nothing can be said. */
+export const causes = {
+  touches: {
+    'front corner': 'front corner touches',
+    'rear corner': 'tail touches',
+    'crest of the belly': 'hangs on its belly over the crest',
+    belly: 'belly touches',
+    'left sill': 'left sill touches',
+    'right sill': 'right sill touches',
+    'front differential': 'front differential touches',
+    'rear differential': 'rear differential touches',
+  },
+  nearTipping: {
+    left: 'leans to the left, near to tipping',
+    right: 'leans to the right, near to tipping',
+    back: 'nose up, near to tipping back',
+    forward: 'nose down, near to tipping forward',
+  },
+  tips: 'it tips',
+  /** In the order of the cases of side hold. */
+  slides: [
+    'front wheels slide to the left',
+    'front wheels slide to the right',
+    'rear wheels slide to the left',
+    'rear wheels slide to the right',
+  ],
+  brakesOnClimb: 'brakes cannot hold it on the climb',
+  slidesDown: 'wheels slide on the way down',
+  waterCarries: 'the water carries it',
+  wheelsSpin: (wheels: readonly string[]) =>
+    `${wheels.join(' and ')} wheel${wheels.length > 1 ? 's' : ''} in the air, spinning`,
+  wheelsLetGo: (wheels: readonly string[]) =>
+    `${wheels.join(' and ')} in the air, and an open differential lets the engine braking go`,
+  againstStep: (wheel: string) => `${wheel} wheel against a step`,
+  engine: 'engine and gearing',
+  grip: 'grip of the surface',
+  noRoom: { left: 'too little room on the left', right: 'too little room on the right' },
+  tooTall: 'too tall for the headroom',
+  overWading: 'water over the wading depth',
+  flowCarries: 'flowing water above the floor carries it away',
+  flowPushes: 'flowing water pushes it off the line',
+  softGivesWay: 'soft ground gives way',
+  softTwoDriven: 'soft ground with two driven wheels: no rule covers it',
+  slopeNotKnown: 'slope not known: lay an inclinometer on a straight bar along the line',
+  camberNotKnown: 'camber not known: lay an inclinometer on a straight bar across the line',
+  tooSteep: 'slope and camber together are steeper than any ground: measure both again',
+  placeNotKnown: 'slope, camber or a size of this place is not known, or cannot be: measure it there',
+  vehicleNotKnown: (values: string) => `not known of this vehicle: ${values}`,
+  vehicleCannotBe: (what: string) => `this vehicle cannot be: ${what}`,
+  /** Those of the quick bounds. */
+  bounds: {
+    soft: 'soft ground: these quick bounds do not cover it',
+    leans: { left: 'leans to the left', right: 'leans to the right' },
+    noseUp: 'nose up',
+    noseDown: 'nose down',
+    slides: {
+      front: { left: 'front slides to the left', right: 'front slides to the right' },
+      rear: { left: 'rear slides to the left', right: 'rear slides to the right' },
+    },
+    tooSteepDown: 'too steep to hold on the way down',
+    liftsAndSpins: (wheel: string) => `${wheel} wheel lifts and spins`,
+    noseTouches: 'nose touches',
+    tailTouches: 'tail touches',
+    bellyHangs: 'belly hangs on the crest',
+  },
+};

@@ -1,0 +1,23 @@
+/** What could be otherwise about vehicle, driver and ground, and what must be granted for it. */
+export const whatIf = {
+  rearEngaged: 'rear locker engaged',
+  rearFitted: 'a rear locker fitted',
+  frontEngaged: 'front locker engaged',
+  frontFitted: 'a front locker fitted',
+  tyresDown: 'tyres down',
+  tyresDownBy: 'tyres down by two fifths',
+  tyresDownGrant: 'as far as tyre and rim may go',
+  biggerTyres: 'bigger tyres',
+  biggerTyresGrant: 'if they fit the arches; overhang angles left as they are',
+  nothingOnRoof: 'nothing on the roof',
+  fillIn: 'fill in ruts and holes',
+  fillInGrant: 'if it stays when driven over',
+  stones: 'stones at the step, 45°',
+  stonesGrant: 'if they stay when driven over',
+  dry: 'the ground dry',
+  wet: 'the ground wet',
+  taped: 'every size taped',
+  tapedGrant: 'if the tape reads what was entered',
+  errorHalved: "driver's error halved",
+  errorHalvedGrant: 'the worst place within it on either side, against the worst within half of it',
+};
