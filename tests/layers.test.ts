@@ -43,7 +43,7 @@ describe('an import against the table is found', () => {
     ['vehicle/tyre.ts', `let rut: import('../terrain/rut.ts').Rut;`],
     ['vehicle/tyre.ts', `const later = () => import('../terrain/rut.ts');`],
     ['workers/pool.ts', `new Worker(new URL('../ui/App.ts', import.meta.url));`],
-    ['workers/pool.ts', `import Made from '../archive/keep.worker.ts?worker';`],
+    ['workers/pool.ts', `import Made from '../map/keep.worker.ts?worker';`],
     ['archive/share.ts', `import { edit } from '../ui/trip.svelte.ts';`],
     ['ui/App.svelte', `<script lang="ts">import { run } from '../cli/rutline.ts';</script><p>x</p>`],
     ['map/Base.svelte', `<script module lang="ts">import { read } from '../archive/share.ts';</script>`],

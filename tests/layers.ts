@@ -13,7 +13,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   draw: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy'],
   brief: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'draw'],
   archive: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'brief'],
-  workers: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy'],
+  workers: ['route', 'terrain', 'vehicle', 'traverse', 'grade', 'convoy', 'archive'],
   map: ['route', 'terrain', 'grade'],
   offline: [],
   ui: [
@@ -39,12 +39,18 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   '@turf/turf': ['route/geo.ts'],
   'maplibre-gl': ['map/'],
   'maplibre-contour': ['map/'],
-  idb: ['archive/store.ts'],
-  geojson: ['map/', 'archive/out/'],
+  idb: ['archive/database.ts'],
+  '@automerge/automerge': ['archive/replica.ts', 'workers/archive.worker.ts'],
+  flatbush: ['archive/boxIndex.ts'],
+  geojson: ['map/', 'archive/'],
   'playwright-core': ['cli/pdf.ts'],
   '@fontsource/noto-sans': ['map/', 'ui/', 'main.ts'],
   saxes: ['route/'],
-  fflate: ['route/'],
+  fflate: ['route/', 'archive/folder/'],
+  '@sqlite.org/sqlite-wasm': ['archive/geopackage/'],
+  geotiff: ['route/geoTiff.ts'],
+  proj4: ['route/projection.ts'],
+  pmtiles: ['map/'],
   exifr: ['ui/photoTags.ts', 'ui/exifr.d.ts'],
   svelte: ['ui/', 'map/', 'main.ts'],
   'node:': ['cli/', 'build/'],
@@ -65,8 +71,8 @@ const CORE = [
   'archive',
 ];
 
-/** The door of the store is the one file among them that touches the world. */
-const OUTSIDE_CORE = ['archive/store.ts'];
+/** The doors of the store are the files among them that touch the world. */
+const OUTSIDE_CORE = ['archive/database.ts', 'archive/store.ts'];
 
 const WORLD = new Set(
   `document window self globalThis fetch XMLHttpRequest WebSocket localStorage sessionStorage indexedDB navigator

@@ -110,7 +110,7 @@ function recordedWay(track: Track): OutWay {
 }
 
 /** The track's own stretch, that moved sideways, or a path of its own; none where there is no track or it was not drawn. */
-function pathsOf(track: Track | null, { stationM, stretch }: Obstacle, line: Line): OutPath[] {
+export function pathsOf(track: Track | null, { stationM, stretch }: Obstacle, line: Line): OutPath[] {
   const bare = (path: Path): OutPath => ({ ...path, elevationM: null, timeS: null });
   if (line.kind === 'bypass') return line.path.length < 2 ? [] : [bare(pathOf(line.path))];
   if (track === null || Number.isNaN(stretch.lengthM)) return [];
