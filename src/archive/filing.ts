@@ -1,0 +1,115 @@
+import { same } from './same.ts';
+import type { Author } from './replica.ts';
+import type { GradedTrack, Outcome, Surveyed, Visit } from './gradedTrack.ts';
+import type { Trip } from './trip.ts';
+import type { Obstacle } from '../terrain/obstacle.ts';
+
+/** A trip with the newest ground of a graded track on it. */
+export function tripOf(
+  graded: GradedTrack,
+  { id, vehicles, direction }: Pick<Trip, 'id' | 'vehicles' | 'direction'>,
+): Trip {
+  const { name, track, waypoints, surveyed } = graded;
+  const obstacles = surveyed.map(({ obstacle }) => obstacle);
+  return { id, name, note: '', direction, track, waypoints, obstacles, vehicles };
+}
+
+/** Who files, when, and what new visits are to be called. */
+export interface Filing extends Author {
+  readonly newId: () => string;
+}
+
+/** A trip as a graded track that nobody knew before: every obstacle with its first visit. */
+export function gradedAnew(trip: Trip, id: string, filing: Filing): GradedTrack {
+  const { name, track, waypoints, obstacles } = trip;
+  const surveyed = obstacles.map((obstacle) => surveyedAnew(obstacle, filing));
+  return { id, name, area: '', note: '', track, waypoints, surveyed };
+}
+
+function surveyedAnew(obstacle: Obstacle, filing: Filing): Surveyed {
+  return { obstacle, visits: [visitOf(obstacle, filing)], outcomes: [] };
+}
+
+function visitOf({ stretch }: Obstacle, { atMs, by, newId }: Filing): Visit {
+  return { id: newId(), atMs, by, stretch, note: '' };
+}
+
+/**
+ * A trip filed back into the graded track that it was taken out of, `base`: as that stood then. Ground that is not what it
+ * was gets a visit. The track keeps its own name, and obstacles that the trip passed over; outcomes stay.
+ */
+export function graded(trip: Trip, base: GradedTrack, filing: Filing): GradedTrack {
+  const met = new Map(trip.obstacles.map((obstacle) => [obstacle.id, obstacle]));
+  const known = new Set(base.surveyed.map(({ obstacle }) => obstacle.id));
+  const kept = base.surveyed.map((one): Surveyed => {
+    const obstacle = met.get(one.obstacle.id);
+    if (!obstacle) return one;
+    const isNew = !same(obstacle.stretch, one.obstacle.stretch);
+    return { ...one, obstacle, visits: isNew ? [...one.visits, visitOf(obstacle, filing)] : one.visits };
+  });
+  const added = trip.obstacles.filter(({ id }) => !known.has(id)).map((one) => surveyedAnew(one, filing));
+  return {
+    ...base,
+    track: trip.track ?? base.track,
+    waypoints: trip.waypoints,
+    surveyed: inOrder([...kept, ...added]),
+  };
+}
+
+/**
+ * A trip filed into a graded track of which nobody knows how it stood when the trip began. What the trip has more than the
+ * archive is added; of everything else the archive's own stays.
+ */
+export function gradedBeside(trip: Trip, now: GradedTrack, filing: Filing): GradedTrack {
+  const theirs = gradedAnew(trip, now.id, filing);
+  const unheard = theirs.surveyed.map((one) => {
+    const own = now.surveyed.find(({ obstacle }) => obstacle.id === one.obstacle.id);
+    const isKnown = own?.visits.some(({ stretch }) => same(stretch, one.obstacle.stretch));
+    return isKnown ? { ...one, visits: [] } : one;
+  });
+  return joined(now, { ...theirs, surveyed: unheard });
+}
+
+/** Everything of two records of one track by its id; where both have something, that of `own`. */
+export function joined(own: GradedTrack, other: GradedTrack): GradedTrack {
+  const surveyed = other.surveyed.map((theirs): Surveyed => {
+    const ours = own.surveyed.find(({ obstacle }) => obstacle.id === theirs.obstacle.id);
+    if (!ours) return theirs;
+    const obstacle = {
+      ...ours.obstacle,
+      lines: both(ours.obstacle.lines, theirs.obstacle.lines),
+      photos: both(ours.obstacle.photos, theirs.obstacle.photos),
+    };
+    const visits = oldestFirst(both(ours.visits, theirs.visits));
+    return { obstacle, visits, outcomes: oldestFirst(both(ours.outcomes, theirs.outcomes)) };
+  });
+  const left = own.surveyed.filter((ours) =>
+    surveyed.every(({ obstacle }) => obstacle.id !== ours.obstacle.id),
+  );
+  return {
+    ...own,
+    track: own.track ?? other.track,
+    waypoints: own.waypoints.length > 0 ? own.waypoints : other.waypoints,
+    surveyed: inOrder([...left, ...surveyed]),
+  };
+}
+
+function both<T extends { readonly id: string }>(ours: readonly T[], theirs: readonly T[]): T[] {
+  return [...ours, ...theirs.filter(({ id }) => ours.every((one) => one.id !== id))];
+}
+
+/** A track with what a vehicle really did at one of its obstacles. */
+export function withOutcome(track: GradedTrack, obstacleId: string, outcome: Outcome): GradedTrack {
+  const surveyed = track.surveyed.map((one) =>
+    one.obstacle.id === obstacleId ? { ...one, outcomes: oldestFirst([...one.outcomes, outcome]) } : one,
+  );
+  return { ...track, surveyed };
+}
+
+function oldestFirst<T extends { readonly atMs: number }>(list: readonly T[]): T[] {
+  return [...list].sort((a, b) => a.atMs - b.atMs);
+}
+
+function inOrder(surveyed: readonly Surveyed[]): Surveyed[] {
+  return [...surveyed].sort((a, b) => a.obstacle.stationM - b.obstacle.stationM);
+}

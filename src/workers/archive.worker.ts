@@ -1,0 +1,22 @@
+import wasm from '@automerge/automerge/automerge.wasm?url';
+import { startReplicas } from '../archive/replica.ts';
+import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';
+import { ARCHIVE, CHANNEL, changesArchive, needsHistory } from './archiveWork.ts';
+
+const channel = new BroadcastChannel(CHANNEL);
+
+self.onmessage = ({ data }: MessageEvent<ArchiveAsk>) => {
+  void answered(data).then((answer) => self.postMessage(answer));
+};
+
+async function answered({ number, name, given }: ArchiveAsk): Promise<ArchiveAnswer> {
+  try {
+    if (needsHistory(name)) await startReplicas(() => fetch(wasm));
+    const work = ARCHIVE[name] as (...given: readonly unknown[]) => Promise<unknown>;
+    const answer = await work(...given);
+    if (changesArchive(name)) channel.postMessage(null);
+    return { number, answer };
+  } catch (error) {
+    return { number, failed: error instanceof Error ? `${error.name}: ${error.message}` : String(error) };
+  }
+}
