@@ -1,6 +1,11 @@
+import { cards } from './cards.ts';
 import { causes } from './causes.ts';
+import { cautions } from './cautions.ts';
 import { desks } from './desks.ts';
+import { driving } from './driving.ts';
 import { fields } from './fields.ts';
+import { ground } from './ground.ts';
+import { margins } from './margins.ts';
 import { names } from './names.ts';
 import { archiveDesk } from './archiveDesk.ts';
 import { bench } from './bench.ts';
@@ -15,10 +20,15 @@ import { map } from './map.ts';
 import { matrix } from './matrix.ts';
 import { notices } from './notices.ts';
 import { obstacle } from './obstacle.ts';
+import { order } from './order.ts';
 import { phoneReading } from './phoneReading.ts';
 import { photos } from './photos.ts';
 import { presets } from './presets.ts';
+import { privacy } from './privacy.ts';
+import { recovery } from './recovery.ts';
 import { scout } from './scout.ts';
+import { sheet } from './sheet.ts';
+import { storage } from './storage.ts';
 import { terrainFields } from './terrainFields.ts';
 import { track } from './track.ts';
 import { tripFields } from './tripFields.ts';
@@ -27,10 +37,13 @@ import { vehicleFields } from './vehicleFields.ts';
 import { vehicles } from './vehicles.ts';
 import { condition } from './condition.ts';
 import { whatIf } from './whatIf.ts';
+import { gradedTracks } from './gradedTracks.ts';
+import { outcomes } from './outcomes.ts';
+import { agreement } from './agreement.ts';
 
 /** Every text in English, section by section. */
 export const en = {
-  ...names,
+  ...names, cards, sheet, driving, ground, margins, cautions, recovery, order,
   whatIf,
   causes,
   presets,
@@ -55,8 +68,13 @@ export const en = {
   obstacle,
   phoneReading,
   photos,
+  privacy,
   scout,
+  storage,
   track,
   vehicles,
   condition,
+  gradedTracks,
+  outcomes,
+  agreement,
 };
