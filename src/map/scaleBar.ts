@@ -19,8 +19,8 @@ export function scaleBar(metresPerPx: number, mostPx: number, system: System): S
   const oneM = fromShown(1, quantity, system);
   const { value, parts } = roundDown(mostM / oneM);
   const words = shown(value * oneM, quantity, system)
-    .replace(/(\.\d*?)0+(?= )/, '$1')
-    .replace(/\.(?= )/, '');
+    .replace(/([.,]\d*?)0+(?= )/, '$1')
+    .replace(/[.,](?= )/, '');
   return { lengthPx: (value * oneM) / metresPerPx, words, parts };
 }
 

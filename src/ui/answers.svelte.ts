@@ -4,6 +4,7 @@ import type { SlopeProfile } from '../route/slope.ts';
 import { slopeAt, slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
 import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
+import { say } from '../words/words.ts';
 import { open } from './trip.svelte.ts';
 
 /** Cells that have come, and the trip that they answer for. */
@@ -108,7 +109,7 @@ class Answers {
         if (stopper.signal.aborted) return;
         this.#answered = null;
         this.working = null;
-        this.fault = `The verdicts could not be worked out (${String(error)}). Load the page again.`;
+        this.fault = say.notices.verdictsFault(String(error));
       });
     return () => stopper.abort();
   }

@@ -10,6 +10,7 @@ import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Look, LookTask, SweepTask } from '../workers/bench.ts';
 import { newestOnly } from '../workers/newest.ts';
 import { BenchWorker } from '../workers/workbench.ts';
+import { say } from '../words/words.ts';
 import { answers } from './answers.svelte.ts';
 import { withValue } from './groundEdit.ts';
 import { newId } from './identity.ts';
@@ -206,7 +207,7 @@ export class Bench {
       return withStretch(before, lineId, withValue(stretchOf(before, now), path, value, how));
     };
     const key = `${obstacle.id}/${line.kind === 'bypass' ? `${line.id}/` : ''}${path ?? `offset/${line.id}`}`;
-    open.edit(`change ${what.toLowerCase()}`, (trip) => changeObstacle(trip, obstacle.id, change), key);
+    open.edit(say.entry.change(what), (trip) => changeObstacle(trip, obstacle.id, change), key);
   }
 
   /** Keeps the offset that is being tried as a line of its own; answers its id. */
@@ -214,7 +215,7 @@ export class Bench {
     const { obstacle, triedM, turned } = this;
     if (obstacle === undefined || triedM === null) return null;
     const id = newId();
-    open.edit('add an offset line', (trip) =>
+    open.edit(say.lines.step.addOffset, (trip) =>
       changeObstacle(trip, obstacle.id, (before) =>
         changeLine(addOffset(before, id), id, (line) =>
           line.kind === 'offset' ? { ...line, offsetM: triedM * turned } : line,
@@ -226,7 +227,7 @@ export class Bench {
   }
 
   #failed(error: unknown): void {
-    this.fault = `This could not be worked out (${String(error)}). Load the page again.`;
+    this.fault = say.bench.fault(String(error));
   }
 
   /** Notes how long it took from the hand's move until the picture stood, where the browser's own tools show it. */

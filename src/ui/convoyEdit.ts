@@ -3,6 +3,7 @@ import { classValues } from '../vehicle/classes.ts';
 import type { VehicleField, VehicleValues } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Vehicle, VehicleClass } from '../vehicle/vehicle.ts';
+import { say } from '../words/words.ts';
 import { capital, freeName } from './obstacleEdit.ts';
 
 export function vehicleOf(trip: Trip, id: string | null): Vehicle | undefined {
@@ -13,7 +14,7 @@ export function vehicleOf(trip: Trip, id: string | null): Vehicle | undefined {
 export function addVehicle(trip: Trip, vehicleClass: VehicleClass, id: string): Trip {
   const vehicle: Vehicle = {
     id,
-    name: freeName(capital(vehicleClass), namesOf(trip)),
+    name: freeName(capital(say.vehicleClass[vehicleClass]), namesOf(trip)),
     driver: '',
     vehicleClass,
     values: classValues(vehicleClass),

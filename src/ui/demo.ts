@@ -1,6 +1,7 @@
 import { readTrip } from '../archive/share.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Trip } from '../archive/trip.ts';
+import { say } from '../words/words.ts';
 import { relief } from './relief.svelte.ts';
 
 /** The trip's own name in the store. Its place, people and measurements are invented. */
@@ -33,8 +34,8 @@ function missing(why: string): Reading<Trip> {
   const problem: Problem = {
     severity: 'error',
     where: OUTING,
-    what: `The demonstration could not be loaded (${why}).`,
-    done: 'Everything else works: open a GPX file of your own.',
+    what: say.files.noDemo(why),
+    done: say.files.noDemoDone,
     times: 1,
   };
   return { value: null, problems: [problem] };

@@ -1,6 +1,8 @@
 import { TRIP_LIMITS } from '../archive/limits.ts';
 import { wrapLng } from '../route/ellipsoid.ts';
 import type { BypassPath } from '../terrain/bypassPath.ts';
+import { counted } from '../units.ts';
+import { say } from '../words/words.ts';
 import { notices } from './notice.svelte.ts';
 import { bypassOf, withPath } from './pathEdit.ts';
 import { open } from './trip.svelte.ts';
@@ -24,7 +26,7 @@ class PathDrawing {
     const sketch = this.#sketch;
     if (sketch === null || sketch.tripId !== open.now.id) return null;
     const bypass = bypassOf(open.now, sketch.obstacleId, sketch.lineId);
-    return bypass ? { ...sketch, name: bypass.name || 'bypass' } : null;
+    return bypass ? { ...sketch, name: bypass.name || say.lines.bypass } : null;
   }
 
   isFor(lineId: string): boolean {
@@ -40,7 +42,7 @@ class PathDrawing {
     if (now === null) return;
     if (now.points.length < TRIP_LIMITS.path)
       this.#become({ ...now, points: [...now.points, [wrapLng(lng), lat]] });
-    else notices.say(`A path has ${TRIP_LIMITS.path.toLocaleString('en')} points at most.`);
+    else notices.say(say.lines.pathMost(counted(TRIP_LIMITS.path)));
   }
 
   undo(): void {
@@ -52,8 +54,10 @@ class PathDrawing {
     const { now } = this;
     if (now === null || now.points.length < 2) return;
     this.#become(null);
-    open.edit(`draw ${now.name}`, (trip) => withPath(trip, now.obstacleId, now.lineId, now.points));
-    notices.offerUndo(`Drew ${now.name}.`);
+    open.edit(say.lines.step.draw(now.name), (trip) =>
+      withPath(trip, now.obstacleId, now.lineId, now.points),
+    );
+    notices.offerUndo(say.lines.drew(now.name));
   }
 
   cancel(): void {

@@ -7,6 +7,7 @@ import type { NumberField } from '../field.ts';
 import type { Feature } from '../terrain/feature.ts';
 import type { System } from '../units.ts';
 import { fromShown, rad } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** A size that can be taken hold of in a drawing. */
 export interface Handle {
@@ -120,7 +121,7 @@ export function handlesOn(
       return {
         id: `${i}.${name}`,
         feature: i,
-        label: `${mark.field.label} of ${of}`,
+        label: say.bench.sizeOf(mark.field.label, of),
         path: `features.${i}.${name}`,
         field: bounded(mark.field, name, feature),
         value,
@@ -153,7 +154,7 @@ export function offsetHandle(offsetM: number, turned: 1 | -1, xOf: (yM: number) 
   return {
     id: 'offset',
     feature: null,
-    label: 'Offset of the line',
+    label: say.bench.offsetOfLine,
     path: null,
     field: offsetFields.offsetM,
     value: offsetM * turned,

@@ -2,11 +2,12 @@ import { readTrip } from '../archive/share.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
 import { importGpx } from '../workers/import.ts';
+import { say } from '../words/words.ts';
 import { look } from './look.svelte.ts';
 import { notices } from './notice.svelte.ts';
 import { TRACK } from './place.ts';
 import { isRelief, relief } from './relief.svelte.ts';
-import { NEW_TRIP, trackWords, withTrack } from './trackEdit.ts';
+import { trackWords, withTrack } from './trackEdit.ts';
 import { emptyTrip, open } from './trip.svelte.ts';
 import { where } from './where.svelte.ts';
 
@@ -62,10 +63,14 @@ class Incoming {
   async #take(recording: Recording, track: Track, into: Into): Promise<void> {
     this.stage = { is: 'idle' };
     if (into === 'this trip') {
-      open.edit(`load ${track.name || 'track'}`, (trip) => withTrack(trip, track, recording.waypoints));
+      open.edit(say.files.loadTrack(track.name), (trip) => withTrack(trip, track, recording.waypoints));
       await open.flush();
     } else {
-      const trip = withTrack(emptyTrip(track.name || recording.name || NEW_TRIP), track, recording.waypoints);
+      const trip = withTrack(
+        emptyTrip(track.name || recording.name || say.track.newTrip),
+        track,
+        recording.waypoints,
+      );
       if (!(await open.open(trip))) {
         this.problems = {
           file: trip.name,
@@ -75,7 +80,7 @@ class Incoming {
       }
     }
     where.go(TRACK);
-    notices.say(`Read ${trackWords(track, look.system)}.`);
+    notices.say(say.files.readTrack(trackWords(track, look.system)));
   }
 
   leave(): void {
@@ -87,7 +92,7 @@ class Incoming {
     if (recording === null) return;
     const into = open.now.track === null ? 'this trip' : 'a new trip';
     const take = (track: Track) => void this.#take(recording, track, into);
-    const purpose = `A trip has one; it goes into ${into}.`;
+    const purpose = into === 'this trip' ? say.files.intoThisTrip : say.files.intoNewTrip;
     if (recording.tracks.length === 1) take(recording.tracks[0]);
     else this.stage = { is: 'choosing', file: file.name, recording, purpose, take };
   }
@@ -111,7 +116,7 @@ class Incoming {
         this.problems = { file: file.name, list: [notReadable(String(error))] };
         return null;
       }
-      notices.say(`Stopped reading ${file.name}; nothing was changed.`);
+      notices.say(say.files.stopped(file.name));
       return null;
     }
     this.stage = { is: 'idle' };
@@ -127,14 +132,14 @@ class Incoming {
   async #readRelief(file: File): Promise<void> {
     const problems = await relief.read(file, file.name);
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
-    if (relief.name === file.name) notices.say(`The map now shows the ground of ${file.name}.`);
+    if (relief.name === file.name) notices.say(say.files.showsGround(file.name));
   }
 
   async #readTrip(file: File): Promise<void> {
     const { value, problems } = readTrip(await file.text());
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (value === null) return;
-    if (await open.open(value)) notices.say(`Opened ${value.name}.`);
+    if (await open.open(value)) notices.say(say.files.opened(value.name));
     else this.problems = { file: file.name, list: [notStored()] };
   }
 }
@@ -151,9 +156,9 @@ async function looksLikeTrip(file: File): Promise<boolean> {
 function noTrack(): Problem {
   return {
     severity: 'error',
-    where: 'the file',
-    what: 'There is no track or route of two points or more in it.',
-    done: 'Export the recorded track as GPX and open that.',
+    where: say.files.theFile,
+    what: say.files.noTrack,
+    done: say.files.noTrackDone,
     times: 1,
   };
 }
@@ -161,9 +166,9 @@ function noTrack(): Problem {
 function notReadable(fault: string): Problem {
   return {
     severity: 'error',
-    where: 'the file',
-    what: `It could not be read (${fault}).`,
-    done: 'Nothing was changed. Load the page again and open the file once more.',
+    where: say.files.theFile,
+    what: say.files.notReadable(fault),
+    done: say.files.notReadableDone,
     times: 1,
   };
 }
@@ -171,9 +176,9 @@ function notReadable(fault: string): Problem {
 function notStored(): Problem {
   return {
     severity: 'error',
-    where: 'the trip on the desk',
-    what: 'It could not be stored on this device, so it was left where it is.',
-    done: 'Save it as a file in the Archive, then open the other one again.',
+    where: say.files.tripOnDesk,
+    what: say.files.notStored,
+    done: say.files.notStoredDone,
     times: 1,
   };
 }

@@ -7,6 +7,7 @@ import type { Fare, LineWords } from '../map/subject.ts';
 import type { Direction, Line, Obstacle } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { say } from '../words/words.ts';
 
 /** Breadth of a verdict's mark at a pin. */
 const MARK_PX = 22;
@@ -40,7 +41,7 @@ export function wordsForOne(
   if (lines.length < 2) return [];
   return lines.map((line) => {
     const verdict = cell?.verdicts.find(({ lineId }) => lineId === line.id)?.verdict;
-    return [line, { call: lineTag(line, direction, system), note: verdict?.word ?? '' }];
+    return [line, { call: lineTag(line, direction, system), note: verdict ? say.verdict[verdict.word] : '' }];
   });
 }
 
@@ -48,11 +49,11 @@ export function wordsForOne(
 export function fareOf(obstacle: Obstacle, cell: Cell, name: string): Fare {
   const { lineId, verdict } = cell.verdicts[cell.best];
   const line = goesSomehow(verdict.word) ? obstacle.lines.find(({ id }) => id === lineId) : undefined;
-  const on = line && obstacle.lines.length > 1 ? ` on ${line.name}` : '';
+  const on = line && obstacle.lines.length > 1 ? line.name : '';
   return {
     line: line ?? null,
-    word: verdict.word === 'goes' ? '' : verdict.word,
-    spoken: `${name || 'the vehicle'}: ${verdict.word}${on}`,
+    word: verdict.word === 'goes' ? '' : say.verdict[verdict.word],
+    spoken: say.map.faresOn(name || say.map.theVehicle, say.verdict[verdict.word], on),
     mark: markSvg(verdict.word, MARK_PX),
     fill: wordClass(verdict.word),
   };

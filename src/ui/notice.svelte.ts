@@ -1,4 +1,5 @@
 import type { Trip } from '../archive/trip.ts';
+import { say } from '../words/words.ts';
 import { open } from './trip.svelte.ts';
 
 /** A sentence about what just happened, and the way back where there is one. */
@@ -29,7 +30,7 @@ class Notices {
 
   /** Says what the last edit did, with the way back until the next edit. */
   offerUndo(words: string): void {
-    this.say(words, { name: 'Put it back', run: () => open.undo() });
+    this.say(words, { name: say.notices.putBack, run: () => open.undo() });
     this.#said = this.#said && { ...this.#said, whileTrip: open.now };
   }
 

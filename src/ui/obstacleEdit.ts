@@ -4,6 +4,7 @@ import { stepM } from '../route/ellipsoid.ts';
 import type { Bypass, Line, Obstacle, SameGroundLine, Stretch } from '../terrain/obstacle.ts';
 import type { Preset } from '../terrain/preset.ts';
 import { stretchFrom } from '../terrain/preset.ts';
+import { say } from '../words/words.ts';
 
 /** A place where an obstacle is about to be pinned. */
 export interface Pin {
@@ -28,13 +29,13 @@ export function pinObstacle(trip: Trip, pin: Pin, preset: Preset, id: string): T
   const obstacle: Obstacle = {
     id,
     name: freeName(
-      capital(preset.name),
+      capital(say.preset[preset.name]),
       trip.obstacles.map(({ name }) => name),
     ),
     preset: preset.name,
     ...pin,
     stretch: stretchFrom(preset, {}, 'by eye'),
-    lines: [{ id: `${id}-main`, kind: 'main', name: 'Main line', offsetM: 0 }],
+    lines: [{ id: `${id}-main`, kind: 'main', name: say.lines.mainName, offsetM: 0 }],
     note: '',
     photos: [],
   };
@@ -72,7 +73,7 @@ export function addOffset(obstacle: Obstacle, id: string): Obstacle {
     id,
     kind: 'offset',
     name: freeName(
-      'Offset line',
+      say.lines.offsetName,
       obstacle.lines.map(({ name }) => name),
     ),
     offsetM: FIRST_OFFSET_M,
@@ -87,7 +88,7 @@ export function addBypass(obstacle: Obstacle, id: string): Obstacle {
     id,
     kind: 'bypass',
     name: freeName(
-      'Bypass',
+      say.lines.bypassName,
       obstacle.lines.map(({ name }) => name),
     ),
     stretch: {

@@ -4,6 +4,7 @@ import { briefingPage } from '../brief/page.ts';
 import type { Matrix, Place } from '../convoy/matrix.ts';
 import type { System } from '../units.ts';
 import { orderInWorker } from '../workers/order.ts';
+import { say } from '../words/words.ts';
 import { fileName, saveText } from './tripFile.ts';
 
 /** What a briefing is written from: the trip, and what was worked out for it. */
@@ -17,7 +18,7 @@ export interface Told {
 export async function printBriefing(told: Told, system: System): Promise<void> {
   const frame = document.createElement('iframe');
   frame.className = 'unseen';
-  frame.title = 'Briefing for the printer';
+  frame.title = say.files.briefingFrame;
   frame.srcdoc = await pageOf(told, system);
   frame.addEventListener('load', () => {
     frame.contentWindow?.addEventListener('afterprint', () => frame.remove());
@@ -28,7 +29,11 @@ export async function printBriefing(told: Told, system: System): Promise<void> {
 
 /** The same page as a file, to send or to print elsewhere. */
 export async function saveBriefing(told: Told, system: System): Promise<void> {
-  saveText(await pageOf(told, system), `${fileName(told.trip.name)} briefing.html`, 'text/html');
+  saveText(
+    await pageOf(told, system),
+    `${say.files.briefingFile(fileName(told.trip.name))}.html`,
+    'text/html',
+  );
 }
 
 async function pageOf({ trip, places, matrix }: Told, system: System): Promise<string> {

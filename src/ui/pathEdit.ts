@@ -7,7 +7,8 @@ import type { BypassPath } from '../terrain/bypassPath.ts';
 import { asRecorded, pathFromTrack } from '../terrain/bypassPath.ts';
 import type { Bypass, Obstacle } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { shown } from '../units.ts';
+import { counted, shown } from '../units.ts';
+import { say } from '../words/words.ts';
 import { changeLine, changeObstacle, obstacleOf } from './obstacleEdit.ts';
 
 /** A bypass that leads nowhere within this of its obstacle is likely another's. */
@@ -39,27 +40,20 @@ export function pathOfRecording(
   const warn = (what: string, done: string) =>
     problems.push({
       severity: 'warning',
-      where: recording.name || 'unnamed track',
+      where: recording.name || say.track.unnamedTrack,
       what,
       done,
       times: 1,
     });
   const gaps = recording.segmentStart.length - 1;
-  if (gaps > 0)
-    warn(
-      gaps === 1 ? 'The recording has a gap.' : `The recording has ${gaps} gaps.`,
-      'The path goes straight across; draw it on the map where that is wrong.',
-    );
+  if (gaps > 0) warn(say.lines.gaps(gaps), say.lines.gapsDone);
   if (path.length < recording.length)
-    warn(
-      `It has ${recording.length.toLocaleString('en')} points, more than a path may have.`,
-      `Those were left out that make the least difference; ${path.length.toLocaleString('en')} stay.`,
-    );
+    warn(say.lines.tooMany(counted(recording.length)), say.lines.tooManyDone(counted(path.length)));
   const offM = path.reduce((least, at) => Math.min(least, stepM(lng, lat, ...at)), Infinity);
   if (offM > NEAR_M)
     warn(
-      `It comes no nearer to ${name || 'the obstacle'} than ${shown(offM, 'distance', system)}.`,
-      'Check that it is the right recording; undo takes it back.',
+      say.lines.farOff(name || say.obstacle.theObstacle, shown(offM, 'distance', system)),
+      say.lines.farOffDone,
     );
   return { value: path, problems };
 }

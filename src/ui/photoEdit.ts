@@ -2,15 +2,10 @@ import { TRIP_LIMITS } from '../archive/limits.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { Photo } from '../terrain/photo.ts';
 import { redrawnInWorker } from '../workers/photo.ts';
+import { say } from '../words/words.ts';
 
 /** Enough to see a rut's edge across a screen, and small enough to carry two dozen an obstacle. */
 const MOST_PX = 1600;
-
-const FAULTS = {
-  'no image': 'is no picture that this browser can open; save it as JPEG and add that',
-  'too large': 'stays too large even when it is scaled down',
-  'not able': 'cannot be scaled down by this browser, which is too old for it',
-} as const;
 
 /** A picked file as a photo to keep, or a sentence that says why not. */
 export async function photoOf(file: File, id: string): Promise<Photo | string> {
@@ -20,9 +15,9 @@ export async function photoOf(file: File, id: string): Promise<Photo | string> {
       mostPx: MOST_PX,
       mostBytes: TRIP_LIMITS.photoBytes,
     });
-    return image === null ? `${file.name} ${FAULTS[fault]}.` : { id, caption: '', image };
+    return image === null ? say.photos.fault[fault](file.name) : { id, caption: '', image };
   } catch (error) {
-    return `${file.name} could not be read (${String(error)}).`;
+    return say.photos.notRead(file.name, String(error));
   }
 }
 

@@ -4,6 +4,7 @@ import { momentAt } from '../route/moment.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
+import { say } from '../words/words.ts';
 import type { Pin } from './obstacleEdit.ts';
 import { pinOnward } from './obstacleEdit.ts';
 import type { PhotoTags } from './photoTags.ts';
@@ -34,15 +35,14 @@ export function placeOfPhoto(tags: PhotoTags, trip: Trip, clock: CameraClock, sy
     if (track === null) return { by: 'position', pin: pinOnward(obstacles, tags.lng, tags.lat), offM: 0 };
     const { pin, offM } = pinNear(track, tags.lng, tags.lat);
     if (offM <= MOST_OFF_M) return { by: 'position', pin, offM };
-    return { by: null, why: `It was taken ${shown(offM, 'distance', system)} from the track.` };
+    return { by: null, why: say.photos.farOff(shown(offM, 'distance', system)) };
   }
   const timeS = timeOf(tags, clock);
-  if (timeS === null) return { by: null, why: 'It tells neither where nor when it was taken.' };
-  if (track === null)
-    return { by: null, why: 'It tells only when it was taken; that needs a track with times.' };
+  if (timeS === null) return { by: null, why: say.photos.neither };
+  if (track === null) return { by: null, why: say.photos.onlyWhen };
   const moment = momentAt(track, timeS);
-  if (moment === null) return { by: null, why: 'The track was not being recorded at its time.' };
-  if (moment.withinM > MOST_OFF_M) return { by: null, why: 'The recording has a hole at its time.' };
+  if (moment === null) return { by: null, why: say.photos.notRecording };
+  if (moment.withinM > MOST_OFF_M) return { by: null, why: say.photos.hole };
   return { by: 'time', pin: pinAt(track, moment.stationM), offM: moment.withinM };
 }
 

@@ -1,6 +1,7 @@
 import type { SlopeHere } from '../route/slope.ts';
 import type { System } from '../units.ts';
-import { degrees, shown, toShown, unitLabel } from '../units.ts';
+import { degrees, shown, toShown, unitLabel, written } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** Slopes of less than this are called level. */
 const LEVEL_RAD = 0.002;
@@ -18,12 +19,17 @@ export interface Readout {
 export function readoutOf(stationM: number, here: SlopeHere, system: System): Readout {
   const station = shown(stationM, 'distance', system);
   if (Number.isNaN(here.smoothedM))
-    return { station, elevation: 'elevation not known', slope: 'slope not known', otherWords: [] };
+    return {
+      station,
+      elevation: say.track.elevationNotKnown,
+      slope: say.track.slopeNotKnown,
+      otherWords: [],
+    };
   const elevation = `${Math.round(toShown(here.smoothedM, 'length', system))} ${unitLabel('length', system)}`;
   const { slopeRad, plusMinusRad } = here;
   const steep = Math.abs(slopeRad);
-  const way = steep < LEVEL_RAD ? 'level' : slopeRad > 0 ? 'climbs' : 'falls';
-  const slope = `${way} ${degrees(steep).toFixed(1)}° ± ${degrees(plusMinusRad).toFixed(1)}°`;
+  const way = steep < LEVEL_RAD ? say.track.level : slopeRad > 0 ? say.track.climbs : say.track.falls;
+  const slope = `${way} ${written(degrees(steep).toFixed(1))}° ± ${written(degrees(plusMinusRad).toFixed(1))}°`;
   return {
     station,
     elevation,
@@ -35,16 +41,16 @@ export function readoutOf(stationM: number, here: SlopeHere, system: System): Re
 /** As `28 % (24 to 32)`; a range that reaches past level says so by a minus. */
 function percent(steep: number, plusMinus: number): string {
   const of = (rad: number) => (100 * Math.tan(rad)).toFixed(0).replace('-', '−').replace('−0', '0');
-  return `${of(steep)} % (${of(steep - plusMinus)} to ${of(steep + plusMinus)})`;
+  return `${of(steep)} % (${say.track.to(of(steep - plusMinus), of(steep + plusMinus))})`;
 }
 
 /** As `1 in 3.6 (3.1 to 4.1)`, or how steep at most where it may as well be level. */
 function oneIn(steep: number, plusMinus: number): string {
   const of = (rad: number) => {
     const run = 1 / Math.tan(rad);
-    return run < 9.95 ? run.toFixed(1) : run.toFixed(0);
+    return written(run < 9.95 ? run.toFixed(1) : run.toFixed(0));
   };
   const most = of(steep + plusMinus);
-  if (steep - plusMinus < LEVEL_RAD) return `1 in ${most} at most`;
-  return `1 in ${of(steep)} (${most} to ${of(steep - plusMinus)})`;
+  if (steep - plusMinus < LEVEL_RAD) return say.track.oneInAtMost(most);
+  return `${say.track.oneIn(of(steep))} (${say.track.to(most, of(steep - plusMinus))})`;
 }

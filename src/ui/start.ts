@@ -1,4 +1,5 @@
 import { list, load } from '../archive/store.ts';
+import { say } from '../words/words.ts';
 import { DEMO_ID, demoTrip, layDemoGround } from './demo.ts';
 import { newId } from './identity.ts';
 import { incoming } from './incoming.svelte.ts';
@@ -11,14 +12,16 @@ import { lastOpen, open } from './trip.svelte.ts';
 export async function start(): Promise<void> {
   const left = leftover();
   if (left !== null && (await pickUp(left))) return;
-  const stored = (await list()).value ?? [];
-  const id = stored.find((trip) => trip.id === lastOpen())?.id ?? stored[0]?.id;
+  const [listed, last] = [(await list()).value, lastOpen()];
+  const stored = listed ?? [];
+  const id = stored.find((trip) => trip.id === last)?.id ?? stored[0]?.id;
   if (id === undefined) {
+    if (listed !== null && last !== null) notices.stand({ words: say.storage.gone });
     await openDemo();
     return;
   }
   const problems = await open.openStored(id);
-  if (problems !== null) incoming.problems = { file: 'the stored trip', list: problems };
+  if (problems !== null) incoming.problems = { file: say.notices.storedTrip, list: problems };
   if (id === DEMO_ID) void layDemoGround();
 }
 
@@ -31,7 +34,7 @@ export async function openDemo(): Promise<void> {
     return;
   }
   const { value, problems } = await demoTrip();
-  if (value === null) incoming.problems = { file: 'demonstration', list: problems };
+  if (value === null) incoming.problems = { file: say.files.demonstration, list: problems };
   else await open.open(value);
 }
 
@@ -41,16 +44,16 @@ async function pickUp(left: Leftover): Promise<boolean> {
   const stored = (await load(trip.id)).value;
   const { whole, lost } = joined(left, stored);
   const demoOnItsWay = stored === null && trip.id === DEMO_ID;
-  if (lost > 0) notices.say(`${lost} of the photos of ${trip.name} were not stored yet: add them again.`);
+  if (lost > 0) notices.say(say.notices.photosNotStored(lost, trip.name));
   if (demoOnItsWay || (stored !== null && sameButTrack(stored, whole))) {
     clearLeftover();
     return false;
   }
-  if (!trackIsStored) notices.say(`The track of ${trip.name} was not stored yet: open its GPX file again.`);
+  if (!trackIsStored) notices.say(say.notices.trackNotStored(trip.name));
   const summary = (await list()).value?.find(({ id }) => id === trip.id);
   if (summary !== undefined && summary.updatedMs > atMs) {
-    notices.say(`${trip.name} was also changed in another window: what was left here is a trip of its own.`);
-    return open.open({ ...whole, id: newId(), name: `${trip.name} (copy)` });
+    notices.say(say.notices.changedElsewhere(trip.name));
+    return open.open({ ...whole, id: newId(), name: say.notices.copyOf(trip.name) });
   }
   if (trip.id === DEMO_ID) void layDemoGround();
   return open.open(whole);

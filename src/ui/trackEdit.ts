@@ -5,19 +5,17 @@ import { nearestOn, pointAt } from '../route/station.ts';
 import type { SlopeProfile } from '../route/slope.ts';
 import type { Track, Waypoint } from '../route/track.ts';
 import type { System } from '../units.ts';
-import { round, shown, slopeText } from '../units.ts';
+import { counted, round, shown, slopeText } from '../units.ts';
+import { say } from '../words/words.ts';
 import type { Pin } from './obstacleEdit.ts';
 import { pinOnward } from './obstacleEdit.ts';
-
-/** What a trip is called until someone or its track names it. */
-export const NEW_TRIP = 'New trip';
 
 /** The trip on another track. Its obstacles stay where they are on the ground; their stations are read off the new track. */
 export function withTrack(trip: Trip, track: Track, waypoints: readonly Waypoint[]): Trip {
   const obstacles = trip.obstacles
     .map((obstacle) => ({ ...obstacle, stationM: nearestOn(track, obstacle.lng, obstacle.lat).stationM }))
     .toSorted((a, b) => a.stationM - b.stationM);
-  const name = trip.name === NEW_TRIP && track.name !== '' ? track.name : trip.name;
+  const name = trip.name === say.track.newTrip && track.name !== '' ? track.name : trip.name;
   return { ...trip, name, track, waypoints, obstacles };
 }
 
@@ -44,8 +42,8 @@ export function pinAt(track: Track, stationM: number): Pin {
 export function trackWords(track: Track, system: System): string {
   const parts = track.segmentStart.length;
   const length = shown(lengthOf(track), 'distance', system);
-  const points = `${track.length.toLocaleString('en')} points`;
-  return `${track.name || 'unnamed track'}: ${length}, ${points}${parts > 1 ? `, ${parts} parts with gaps between` : ''}`;
+  const points = say.track.points(counted(track.length));
+  return `${track.name || say.track.unnamedTrack}: ${length}, ${points}${parts > 1 ? say.track.partsWithGaps(parts) : ''}`;
 }
 
 export function lengthOf(track: Track): number {
@@ -65,13 +63,13 @@ export function climbRows(profile: SlopeProfile, system: System): [name: string,
   const height = (valueM: number) => round(valueM, 'length', system);
   const known = profile.segments.some((segment) => segment.known);
   return [
-    ['Up and down', known ? `${height(ascentM)} up, ${height(descentM)} down` : 'not known'],
+    [say.track.upAndDown, known ? say.track.climbed(height(ascentM), height(descentM)) : say.track.notKnown],
     ...STEEPEST_OVER_M.flatMap((overM): [string, string][] => {
       const { climb, descent } = steepestOf(profile, overM);
       const over = round(overM, 'length', system);
       return [
-        [`Steepest ${over} up`, steepestText(climb, system)],
-        [`Steepest ${over} down`, steepestText(descent, system)],
+        [say.track.steepestUp(over), steepestText(climb, system)],
+        [say.track.steepestDown(over), steepestText(descent, system)],
       ];
     }),
   ];
@@ -79,13 +77,13 @@ export function climbRows(profile: SlopeProfile, system: System): [name: string,
 
 /** Such as `21.4° ± 3.6°, 39 %, 1 in 2.6, at 8.19 km`; up or down is said beside it. Lines break after commas only. */
 function steepestText(steepest: Steepest | null, system: System): string {
-  if (steepest === null) return 'none that is known';
+  if (steepest === null) return say.track.noneKnown;
   const { slopeRad, plusMinusRad, fromM } = steepest;
   const [angle, ...others] = slopeText(Math.abs(slopeRad)).split(', ');
   const parts = [
     `${angle} ± ${shown(plusMinusRad, 'angle', system)}`,
     ...others,
-    `at ${shown(fromM, 'distance', system)}`,
+    say.track.at(shown(fromM, 'distance', system)),
   ];
   return parts.map((part) => part.replaceAll(' ', '\u00a0')).join(', ');
 }

@@ -4,13 +4,13 @@ import type { StoreProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem } from '../problem.ts';
 import type { Track } from '../route/track.ts';
+import { say } from '../words/words.ts';
 import type { Draft } from './drafts.ts';
 import { draftsOf, keepDrafts } from './drafts.ts';
 import type { History } from './history.ts';
 import { begin, redo, seal, step, undo } from './history.ts';
 import { newId } from './identity.ts';
 import { clearLeftover, leaveBehind } from './leftover.ts';
-import { NEW_TRIP } from './trackEdit.ts';
 
 /** Whether the trip on screen is in the device's store. */
 export type Keeping =
@@ -19,7 +19,7 @@ export type Keeping =
 /** Pause in typing after which the trip is stored; what is lost if the device dies is at most this. */
 const STORE_AFTER_MS = 300;
 
-export function emptyTrip(name = NEW_TRIP): Trip {
+export function emptyTrip(name = say.track.newTrip): Trip {
   return {
     id: newId(),
     name,
@@ -99,7 +99,11 @@ class OpenTrip {
 
   /** The trip on the desk under a name of its own, where another window has stored it under the old one. */
   async keepBoth(): Promise<void> {
-    this.edit('keep both', (trip) => ({ ...trip, id: newId(), name: `${trip.name} (copy)` }));
+    this.edit(say.header.step.keepBoth, (trip) => ({
+      ...trip,
+      id: newId(),
+      name: say.notices.copyOf(trip.name),
+    }));
     await this.flush();
   }
 

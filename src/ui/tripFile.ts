@@ -1,5 +1,6 @@
 import { tripToJson } from '../archive/share.ts';
 import type { Trip } from '../archive/trip.ts';
+import { say } from '../words/words.ts';
 
 /** Hands the trip to the person as a file. */
 export function saveTripFile(trip: Trip): void {
@@ -23,5 +24,5 @@ export function fileName(name: string): string {
     .replace(/\s+/g, ' ')
     .replace(/^[ .]+|[ .]+$/g, '')
     .slice(0, 80);
-  return safe === '' ? 'trip' : safe;
+  return safe === '' ? say.files.unnamedFile : safe;
 }

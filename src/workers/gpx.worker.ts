@@ -1,3 +1,4 @@
+import './language.ts';
 import type { Reading } from '../problem.ts';
 import { readGpx } from '../route/gpx.ts';
 import type { Recording } from '../route/track.ts';

@@ -1,5 +1,6 @@
 import type { Reading } from '../problem.ts';
 import type { Recording } from '../route/track.ts';
+import { spoken } from '../words/words.ts';
 import type { GpxMessage } from './gpx.worker.ts';
 
 /**
@@ -13,7 +14,7 @@ export function importGpx(
 ): Promise<Reading<Recording>> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
-    const worker = new Worker(new URL('./gpx.worker.ts', import.meta.url), { type: 'module' });
+    const worker = new Worker(new URL('./gpx.worker.ts', import.meta.url), { type: 'module', name: spoken });
     const cancel = () => {
       worker.terminate();
       // eslint-disable-next-line @typescript-eslint/prefer-promise-reject-errors

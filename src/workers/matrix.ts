@@ -3,13 +3,14 @@ import { inOrderOfTravel } from '../convoy/matrix.ts';
 import { bare } from '../convoy/places.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { spoken } from '../words/words.ts';
 import type { MatrixTask } from './matrixTask.ts';
 import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
 
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
 function workerLane(): Lane<MatrixTask, Cell[]> {
-  const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module' });
+  const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module', name: spoken });
   let before: Promise<unknown> = Promise.resolve();
   const answer = (task: MatrixTask) =>
     new Promise<Cell[]>((resolve, reject) => {
@@ -54,16 +55,21 @@ function keep({ place, vehicles, direction }: MatrixTask, cells: readonly Cell[]
 
 let lanes: Lane<MatrixTask, Cell[]>[] | null = null;
 
-/** Answers tasks off the page, on one worker fewer than the machine has cores; false when cancelled. */
+/** One worker fewer than the machine has cores. They answer what else is asked of a place too: its grade. */
+export function matrixLanes(): readonly Lane<MatrixTask, Cell[]>[] {
+  lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
+  return lanes;
+}
+
+/** Answers tasks off the page; false when cancelled. */
 async function answerTasks(
   tasks: readonly MatrixTask[],
   onCells: (cells: readonly Cell[]) => void,
   signal?: AbortSignal,
 ): Promise<boolean> {
-  lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
   const answers = await answerAll(
     tasks,
-    lanes,
+    matrixLanes(),
     (cells, index) => {
       keep(tasks[index], cells);
       onCells(cells);

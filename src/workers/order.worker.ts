@@ -1,3 +1,4 @@
+import './language.ts';
 import { orderFor } from '../convoy/passes.ts';
 import type { OrderTask } from './order.ts';
 

@@ -1,8 +1,12 @@
+import { spoken } from '../words/words.ts';
 import type { BenchWork } from './bench.ts';
 
 /** A worker of the workbench; an ask waits for the one before it. */
 export class BenchWorker {
-  readonly #worker = new Worker(new URL('./workbench.worker.ts', import.meta.url), { type: 'module' });
+  readonly #worker = new Worker(new URL('./workbench.worker.ts', import.meta.url), {
+    type: 'module',
+    name: spoken,
+  });
   #before: Promise<unknown> = Promise.resolve();
 
   ask<K extends keyof BenchWork>(kind: K, task: BenchWork[K]['task']): Promise<BenchWork[K]['answer']> {

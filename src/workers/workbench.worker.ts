@@ -1,3 +1,4 @@
+import './language.ts';
 import type { BenchWork } from './bench.ts';
 import { BENCH } from './bench.ts';
 
