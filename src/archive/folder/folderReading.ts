@@ -1,0 +1,116 @@
+import type { Problem, Reading } from '../../problem.ts';
+import { readGpx } from '../../route/gpx.ts';
+import { say } from '../../words/words.ts';
+import type { Filed } from '../filed.ts';
+import { gradedOfTrack } from '../filed.ts';
+import { filedFromGeoJson } from '../geoJsonIn.ts';
+import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
+import type { GradedTrack } from '../gradedTrack.ts';
+import { ARCHIVE_LIMITS } from '../limits.ts';
+import { printable, Reader } from '../reader.ts';
+import type { Trip } from '../trip.ts';
+import { TRIP_FORMAT, tripFrom } from '../tripRecord.ts';
+
+interface Recorded {
+  readonly name: string;
+  readonly stem: string;
+  readonly tracks: readonly GradedTrack[];
+  readonly problems: readonly Problem[];
+}
+
+/** Takes files one by one, of GPX and JSON, and says what they hold together. */
+export class FolderReading {
+  readonly #reader = new Reader();
+  readonly #tracks: GradedTrack[] = [];
+  readonly #trips: Trip[] = [];
+  /** What stood in GPX, by the name of its file without its ending. */
+  readonly #recorded: Recorded[] = [];
+  /** Names under which a graded track stood whole. */
+  readonly #whole = new Set<string>();
+  readonly #ids = new Set<string>();
+
+  get count(): number {
+    return this.#tracks.length + this.#recorded.reduce((sum, { tracks }) => sum + tracks.length, 0);
+  }
+
+  error(where: string, what: string, done: string): void {
+    this.#reader.error(printable(where), what, done);
+  }
+
+  async add(name: string, bytes: Uint8Array): Promise<void> {
+    const base = name.slice(name.lastIndexOf('/') + 1);
+    if (base.startsWith('.') || name.startsWith('__MACOSX/')) return;
+    if (this.count >= ARCHIVE_LIMITS.tracks) {
+      this.error(name, say.formats.tooManyTracks(ARCHIVE_LIMITS.tracks), say.formats.leftOut);
+      return;
+    }
+    const stem = name.replace(/\.[^.]*$/, '').toLowerCase();
+    if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
+    else if (/\.(geo)?json$/i.test(base)) this.#addJson(name, stem, bytes);
+    else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
+  }
+
+  /** All of it; a GPX file beside a graded track of the same name is that track, written for others. */
+  answer(): Reading<Filed> {
+    const tracks = [...this.#tracks];
+    for (const recorded of this.#recorded) {
+      if (this.#whole.has(recorded.stem)) continue;
+      this.#told(recorded.name, recorded.problems);
+      for (const graded of recorded.tracks) {
+        if (this.#ids.has(graded.id)) continue;
+        this.#ids.add(graded.id);
+        tracks.push(graded);
+      }
+    }
+    if (tracks.length === 0 && this.#trips.length === 0)
+      this.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
+    return { value: { tracks, trips: this.#trips }, problems: this.#reader.problems() };
+  }
+
+  async #addGpx(name: string, stem: string, bytes: Uint8Array): Promise<void> {
+    if (this.#whole.has(stem)) return;
+    const { value, problems } = await readGpx(bytes);
+    const driven = (value?.tracks ?? []).filter(({ length }) => length > 1);
+    const tracks = driven.map((track, i) => {
+      const waypoints = i === 0 ? (value?.waypoints ?? []) : [];
+      const named = track.name === '' ? { ...track, name: printable(stem) } : track;
+      return gradedOfTrack(named, waypoints);
+    });
+    this.#recorded.push({ name, stem, tracks, problems });
+  }
+
+  #addJson(name: string, stem: string, bytes: Uint8Array): void {
+    let value: unknown;
+    try {
+      value = JSON.parse(new TextDecoder().decode(bytes));
+    } catch {
+      this.error(name, say.formats.noJson, say.formats.leftOut);
+      return;
+    }
+    const { format, type } = (value ?? {}) as { readonly format?: unknown; readonly type?: unknown };
+    if (format === GRADED_FORMAT) {
+      this.#whole.add(stem);
+      this.#take(name, gradedFrom(value));
+    } else if (format === TRIP_FORMAT) {
+      const trip = tripFrom(value);
+      this.#told(name, trip.problems);
+      if (trip.value) this.#trips.push(trip.value);
+    } else if (type === 'FeatureCollection') {
+      const found = filedFromGeoJson(value);
+      this.#told(name, found.problems);
+      for (const graded of found.value?.tracks ?? []) this.#take(name, { value: graded, problems: [] });
+    } else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
+  }
+
+  #take(name: string, { value, problems }: Reading<GradedTrack>): void {
+    this.#told(name, problems);
+    if (value === null) return;
+    this.#tracks.push({ ...value, id: this.#reader.id(value.id, printable(name), this.#ids, 'track') });
+  }
+
+  #told(name: string, problems: readonly Problem[]): void {
+    this.#reader.add(
+      problems.map((problem) => ({ ...problem, where: `${printable(name)}: ${problem.where}` })),
+    );
+  }
+}
