@@ -19,6 +19,7 @@ import { knownSlope } from '../terrain/ground.ts';
 import { reversedCorridor, reversedFeature } from '../terrain/reverse.ts';
 import type { Direction, Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { corridorFields, planeFields, stretchOf } from '../terrain/obstacle.ts';
+import { presetText } from '../terrain/preset.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { engineOf } from './descentText.ts';
 import type { Spotter } from './spotter.ts';
@@ -135,7 +136,7 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
         };
       }),
       open: new Map(obstacle.lines.map(({ id }) => [id, openTo(id, vehicles, matrix.cells[i])])),
-      doubts: checkObstacle(obstacle, obstacle.name || obstacle.preset),
+      doubts: checkObstacle(obstacle, obstacle.name || presetText(obstacle.preset)),
       byEye: byEye(obstacle.stretch),
     };
   });

@@ -13,6 +13,7 @@ import { lineCall } from './lineText.ts';
 import type { StoppedOn } from './stopped.ts';
 import { IF_IT_STOPS } from './stopped.ts';
 import { demandText, engagedText, goesSomehow, limitText } from './verdictText.ts';
+import { say } from '../words/words.ts';
 
 const SKETCH_PX = 140;
 /** More estimated values than this are only counted. */
@@ -22,11 +23,12 @@ const MOST_NAMED = 4;
 export function driverCard(card: Card, place: number, briefing: Briefing, system: System): Html {
   const { vehicle, calls, plain } = card;
   const { outing, stops } = briefing;
-  const estimated = vehicle.estimated.map((name) => vehicleFields[name].label.toLowerCase());
+  const estimated = vehicle.estimated.map((name) => say.fields.within(vehicleFields[name].label));
   const names = plain.map((number) => `${number} ${stops[number - 1].obstacle.name}`);
   return html`<article class="card">
     <h3>
-      ${place} ${vehicle.name}${vehicle.driver === '' ? '' : `, ${vehicle.driver}`} (${vehicle.vehicleClass})
+      ${place} ${vehicle.name}${vehicle.driver === '' ? '' : `, ${vehicle.driver}`}
+      (${say.vehicleClass[vehicle.vehicleClass]})
     </h3>
     ${outing.note === '' ? NOTHING : html`<p class="note">${outing.note}</p>`}
     ${
@@ -36,12 +38,12 @@ export function driverCard(card: Card, place: number, briefing: Briefing, system
             ${calls.map(({ stop, answer }) => callBlock(stop, answer, briefing, system))}
           </div>`
     }
-    ${names.length === 0 ? NOTHING : html`<p><b>As it comes, main line:</b> ${names.join(', ')}.</p>`}
-    ${goesDown(card, system) ? html`<p><b>On the way down:</b> ${[ON_THE_WAY_DOWN, stabilityText(vehicle.values)].filter(Boolean).join(' ')}</p>` : NOTHING}
-    ${usedIn(calls).map((on) => html`<p><b>If it stops, ${on}:</b> ${IF_IT_STOPS[on]}</p>`)}
+    ${names.length === 0 ? NOTHING : html`<p><b>${say.cards.asItComes}</b> ${names.join(', ')}.</p>`}
+    ${goesDown(card, system) ? html`<p><b>${say.cards.wayDown}</b> ${[ON_THE_WAY_DOWN, stabilityText(vehicle.values)].filter(Boolean).join(' ')}</p>` : NOTHING}
+    ${usedIn(calls).map((on) => html`<p><b>${say.cards.ifItStopsOn(say.driving.stoppedOn[on])}</b> ${IF_IT_STOPS[on]}</p>`)}
     <p>
-      Walk it first; in doubt, do not go. One vehicle on an obstacle at a time.
-      ${estimated.length === 0 ? '' : `Estimated, not measured: ${estimated.length > MOST_NAMED ? `${estimated.length} values of this vehicle` : estimated.join(', ')}; a verdict on estimates is an estimate.`}
+      ${say.cards.walkFirst}
+      ${estimated.length === 0 ? '' : say.cards.estimated(estimated.length > MOST_NAMED ? say.cards.manyValues(estimated.length) : estimated.join(', '))}
     </p>
   </article> `;
 }
@@ -56,13 +58,16 @@ function callBlock(stop: Stop, answer: Answer, briefing: Briefing, system: Syste
     ${somehow ? sketch(answer) : NOTHING}
     <p>
       ${drawing(markSvg(verdict.word, 20))}
-      <b>${verdict.word}</b>${somehow ? '' : `: ${limitText(verdict)}. Stop before it; ask the leader.`}
+      <b>${say.verdict[verdict.word]}</b>${somehow ? '' : say.cards.stopBefore(limitText(verdict))}
     </p>
     ${
       somehow
         ? html`<p>${doing(answer, briefing.outing.direction, system)}.</p>
             ${helper(answer, briefing, system)}
-            <p><b>Spotter</b> ${spotter.text}. <b>If it stops:</b> ${stoppedOn.join(', ')}.</p>`
+            <p>
+              <b>${say.cards.spotter}</b> ${spotter.text}.
+              <b>${say.cards.ifItStops}</b> ${stoppedOn.map((on) => say.driving.stoppedOn[on]).join(', ')}.
+            </p>`
         : NOTHING
     }
   </div>`;
@@ -81,9 +86,10 @@ function helper({ recovery }: Answer, { outing }: Briefing, system: System): Htm
   if (recovery === null) return NOTHING;
   const [first] = recovery.offers;
   const name = outing.vehicles.find(({ id }) => id === first?.vehicleId)?.name;
-  const words =
-    name === undefined ? 'nobody here can give it: keep off' : `${name} by ${first.means}; wait for it`;
-  return html`<p><b>Pull</b> of about ${shown(recovery.pullN, 'force', system)}: ${words}.</p>`;
+  const words = name === undefined ? say.cards.nobody : say.cards.helper(name, say.recovery.by[first.means]);
+  return html`<p>
+    <b>${say.cards.pull}</b> ${say.cards.pullOf(shown(recovery.pullN, 'force', system), words)}
+  </p>`;
 }
 
 function sketch({ stretch, offsetM, vehicle, verdict }: Answer): Html {

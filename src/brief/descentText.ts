@@ -3,6 +3,7 @@ import type { EngineBraking } from '../traverse/assess.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
+import { say } from '../words/words.ts';
 
 /** What the engine does on the way down, every value at the hard end of its range; null where it is no descent. */
 export function engineOf({ worstChecks }: RungVerdict): EngineBraking | null {
@@ -22,16 +23,18 @@ export function descentText(verdict: Verdict, values: VehicleValues, system: Sys
   const step = geared(verdict);
   const engine = engineOf(step);
   if (engine === null) return '';
-  const gear = step.rung.aids.lowRange ? 'first low' : 'first gear';
-  if (engineHolds(engine)) return `${gear} holds it on the way down`;
-  if (engine.margin >= 0) return `${gear} just holds it on the way down, a foot ready on the brake`;
-  const brakes = values.hillDescent
-    ? `hill descent control on, in ${gear}`
-    : `${gear} and a foot on the brake`;
-  const holds = `the engine holds ${shown(engine.have, 'angle', system)} of ${shown(engine.need, 'angle', system)}`;
+  const gear = step.rung.aids.lowRange ? say.driving.firstLow : say.driving.firstGear;
+  if (engineHolds(engine)) return say.driving.holds(gear);
+  if (engine.margin >= 0) return say.driving.justHolds(gear);
+  const brakes = values.hillDescent ? say.driving.descentControl(gear) : say.driving.footOnBrake(gear);
   const keeps = keptBy(verdict, step);
-  const said = engine.cause.includes('in the air') ? `${engine.cause}${keeps}` : `${holds}${keeps}`;
-  return `down with ${brakes}: ${said}`;
+  const said = letGo(engine)
+    ? engine.cause
+    : say.driving.engineHolds(shown(engine.have, 'angle', system), shown(engine.need, 'angle', system));
+  return say.driving.down(
+    brakes,
+    keeps === null ? said : say.driving.allOfIt(said, say.rung[keeps.rung.name]),
+  );
 }
 
 /** What to engage for a descent: the rung itself where it has low range or there is none, else the first one that has. */
@@ -40,31 +43,25 @@ export function geared(verdict: Verdict): RungVerdict {
   return verdict.ladder.find(({ rung }) => rung.aids.lowRange) ?? verdict;
 }
 
-/** The first further rung with which the engine holds it; nothing where there is none. */
-function keptBy({ ladder }: Verdict, step: RungVerdict): string {
+/** Whether wheels in the air, not engine or ground, take the engine braking away. */
+function letGo({ cause }: EngineBraking): boolean {
+  return cause !== say.causes.engine && cause !== say.causes.grip;
+}
+
+/** The first further rung with which the engine holds it; null where there is none. */
+function keptBy({ ladder }: Verdict, step: RungVerdict): RungVerdict | null {
   const after = ladder.slice(ladder.findIndex(({ rung }) => rung === step.rung) + 1);
   const keeps = after.find((next) => {
     const engine = engineOf(next);
     return engine !== null && engineHolds(engine);
   });
-  return keeps === undefined ? '' : `, with ${keeps.rung.name} all of it`;
+  return keeps ?? null;
 }
 
 /** Said once to a driver who has a descent ahead. Common practice, no source. */
-export const ON_THE_WAY_DOWN =
-  'gear chosen before the edge, foot off the clutch, nose straight down the slope; an automatic is held in first and holds less.';
+export const ON_THE_WAY_DOWN = say.driving.onTheWayDown;
 
 /** What stability control does on a descent, and where it stands down. Common practice, no source. */
 export function stabilityText({ stabilityControl }: Pick<VehicleValues, 'stabilityControl'>): string {
-  const acts = 'when it slides it may brake one wheel and close the throttle, so steer little';
-  switch (stabilityControl) {
-    case 'none':
-      return '';
-    case 'always on':
-      return `Stability control stays on: ${acts}.`;
-    case 'off in low range':
-      return `Stability control stands down in low range; in high range, ${acts}.`;
-    case 'off with centre locked':
-      return `Stability control stands down with the centre locked; before that, ${acts}.`;
-  }
+  return say.driving.stability[stabilityControl];
 }

@@ -1,9 +1,10 @@
 import type { Feature, FeatureKind } from '../terrain/feature.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
+import { say } from '../words/words.ts';
 
 export function featureName(kind: FeatureKind): string {
-  return kind === 'softPatch' ? 'soft patch' : kind;
+  return say.feature[kind];
 }
 
 /** A shape in a few words: `Rut, left, 30 cm deep`. */
@@ -16,23 +17,23 @@ export function featureWords(feature: Feature, system: System): string {
     case 'hole':
     case 'ditch':
     case 'water':
-      words.push(`${size(feature.depthM)} deep`);
+      words.push(say.ground.deep(size(feature.depthM)));
       break;
     case 'ledge':
-      words.push(`${size(feature.riseM)} ${feature.riseM < 0 ? 'down' : 'up'}`);
+      words.push(say.ground[feature.riseM < 0 ? 'down' : 'up'](size(feature.riseM)));
       break;
     case 'hump':
     case 'rock':
-      words.push(`${size(feature.heightM)} high`);
+      words.push(say.ground.high(size(feature.heightM)));
       break;
     case 'log':
-      words.push(`${size(feature.diameterM)} thick`);
+      words.push(say.ground.thick(size(feature.diameterM)));
       break;
     case 'bank':
-      words.push(`${size(feature.heightM)} ${feature.heightM < 0 ? 'down' : 'up'}`);
+      words.push(say.ground[feature.heightM < 0 ? 'down' : 'up'](size(feature.heightM)));
       break;
     case 'softPatch':
-      words.push(feature.wetness);
+      words.push(say.choice[feature.wetness]);
       break;
   }
   return words.filter(Boolean).join(', ');
@@ -40,7 +41,7 @@ export function featureWords(feature: Feature, system: System): string {
 
 /** Such as `left`; empty for what lies on the main line or right across it. */
 export function sideOf(feature: Feature): string {
-  if (feature.kind === 'bank') return feature.side;
+  if (feature.kind === 'bank') return say.choice[feature.side];
   const y = feature.kind === 'rut' ? feature.centreYM : 'yM' in feature ? feature.yM : 0;
-  return y === 0 ? '' : y > 0 ? 'left' : 'right';
+  return y === 0 ? '' : say.choice[y > 0 ? 'left' : 'right'];
 }

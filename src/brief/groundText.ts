@@ -3,21 +3,39 @@ import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown, slopeText } from '../units.ts';
 import { featureWords } from './featureText.ts';
+import { say } from '../words/words.ts';
 
 /** Length, ground, slope, camber and room of a stretch, with its sides and slope as they stand in it. */
 export function groundText(stretch: Stretch, slope: KnownSlope | null, system: System): string {
   const { surface, corridor, plane, lengthM } = stretch;
   const camber =
     plane.camberRad === null
-      ? 'camber not known'
+      ? say.ground.camberNotKnown
       : plane.camberRad === 0
-        ? 'no camber'
-        : `${shown(Math.abs(plane.camberRad), 'angle', system)} camber, ${plane.camberRad > 0 ? 'left' : 'right'} side high`;
+        ? say.ground.noCamber
+        : say.ground.camber[plane.camberRad > 0 ? 'left' : 'right'](
+            shown(Math.abs(plane.camberRad), 'angle', system),
+          );
   const climbs =
     slope === null
-      ? 'slope not known'
-      : `${slopeText(slope.slopeRad)}${slope.from === 'track' ? ' by the track' : ''}`;
-  return `${shown(lengthM, 'length', system)} of ${surface.condition} ${surface.material}; ${climbs}; ${camber}; room ${shown(corridor.leftM, 'length', system)} left (${corridor.leftBound}), ${shown(corridor.rightM, 'length', system)} right (${corridor.rightBound}), ${shown(corridor.headroomM, 'length', system)} above`;
+      ? say.ground.slopeNotKnown
+      : slope.from === 'track'
+        ? say.ground.byTrack(slopeText(slope.slopeRad))
+        : slopeText(slope.slopeRad);
+  const length = (valueM: number) => shown(valueM, 'length', system);
+  const stands = say.ground.surface(
+    length(lengthM),
+    say.choice[surface.condition],
+    say.choice[surface.material],
+  );
+  const room = say.ground.room(
+    length(corridor.leftM),
+    say.choice[corridor.leftBound],
+    length(corridor.rightM),
+    say.choice[corridor.rightBound],
+    length(corridor.headroomM),
+  );
+  return [stands, climbs, camber, room].join('; ');
 }
 
 /** The shapes of a stretch; like ones are told once, with how many there are. */

@@ -8,6 +8,7 @@ import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { matrixTable } from './matrixTable.ts';
 import { obstacleBlock } from './obstacleBlock.ts';
+import { say } from '../words/words.ts';
 
 /** Of the paper's width in pixels of 1/96 inch: what Letter and A4 both leave between the margins, and half of it. */
 const WIDE_PX = 700;
@@ -20,23 +21,23 @@ export function leaderSheet(briefing: Briefing, system: System): Html {
   const { outing, stops, cards } = briefing;
   const judged = stops.length > 0 && cards.length > 0;
   return html`<section class="leader">
-    <h1>${outing.name || 'Unnamed trip'}</h1>
+    <h1>${outing.name || say.sheet.unnamedTrip}</h1>
     <p>${summary(briefing, system)}</p>
-    ${outing.direction === 'reversed' ? html`<p class="strong">Against the recorded direction. Left and right are as the convoy comes to each obstacle; names of lines were given in the recorded direction.</p>` : NOTHING}
+    ${outing.direction === 'reversed' ? html`<p class="strong">${say.sheet.against}</p>` : NOTHING}
     ${outing.note === '' ? NOTHING : html`<p class="note meet">${outing.note}</p>`}
     ${mapFigure(briefing, system)} ${order(briefing)}
-    <h2>Before anyone sets off</h2>
+    <h2>${say.sheet.before}</h2>
     <ul class="cautions">
       ${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}
     </ul>
     ${profileFigure(briefing, system)}
-    <h2>Who goes where</h2>
-    ${judged ? matrixTable(briefing, system) : html`<p>No obstacles or no vehicles: nothing is judged.</p>`}
+    <h2>${say.sheet.who}</h2>
+    ${judged ? matrixTable(briefing, system) : html`<p>${say.sheet.nothingJudged}</p>`}
     ${pulls(briefing, system)}
     ${
       stops.length === 0
         ? NOTHING
-        : html`<h2>The obstacles in order</h2>
+        : html`<h2>${say.sheet.inOrder}</h2>
             <div class="obstacles">
               ${stops.map((stop) => obstacleBlock(stop, outing.direction, system))}
             </div>`
@@ -47,10 +48,12 @@ export function leaderSheet(briefing: Briefing, system: System): Html {
 function summary({ outing, trackLengthM, stops }: Briefing, system: System): string {
   const { track, vehicles, direction } = outing;
   return [
-    ...(track ? [track.name || 'unnamed track', shown(trackLengthM, 'distance', system)] : ['no track']),
-    `travelled ${direction}`,
-    counted(stops.length, 'obstacle'),
-    counted(vehicles.length, 'vehicle'),
+    ...(track
+      ? [track.name || say.sheet.unnamedTrack, shown(trackLengthM, 'distance', system)]
+      : [say.sheet.noTrack]),
+    say.sheet.travelled(say.direction[direction]),
+    say.sheet.obstacles(stops.length),
+    say.sheet.vehicles(vehicles.length),
   ].join(', ');
 }
 
@@ -67,7 +70,7 @@ function mapFigure({ outing, profile, stops }: Briefing, system: System): Html {
   });
   return html`<figure class="map">
     ${drawing(svg)}
-    <figcaption>The heavier the steeper; ticked across from 15°.</figcaption>
+    <figcaption>${say.sheet.mapKey}</figcaption>
   </figure>`;
 }
 
@@ -94,12 +97,9 @@ function profileFigure({ outing, profile, stops }: Briefing, system: System): Ht
 function order({ outing: { vehicles }, order: { vehicleIds, reasons, unaided } }: Briefing): Html {
   if (vehicles.length === 0) return NOTHING;
   const same = vehicleIds.every((id, i) => vehicles[i].id === id);
-  const said = same ? 'The convoy as entered' : 'Not the order as entered, but the one';
-  return html`<h2>The order</h2>
-    <p>
-      ${said} in which most go unaided: ${unaided} of ${vehicles.length}, someone who can pull at each end
-      where there is one.
-    </p>
+  const said = same ? say.sheet.asEntered : say.sheet.otherOrder;
+  return html`<h2>${say.sheet.order}</h2>
+    <p>${said(unaided, vehicles.length)}</p>
     <ol>
       ${vehicleIds.map((id, i) => {
         const vehicle = vehicles.find((one) => one.id === id);
@@ -122,25 +122,28 @@ function pulls(briefing: Briefing, system: System): Html {
         ? []
         : [
             html`<li>
-              <b>${number} ${obstacle.name}, ${answer.vehicle.name}</b>, about
-              ${shown(answer.recovery.pullN, 'force', system)}: ${helpText(answer, briefing, often)}
+              <b>${number} ${obstacle.name}, ${answer.vehicle.name}</b>,
+              ${say.sheet.about(shown(answer.recovery.pullN, 'force', system))}:
+              ${helpText(answer, briefing, often)}
             </li> `,
           ],
     ),
   );
   const halted = stops.flatMap(({ number, answers }) =>
     answers.flatMap(({ vehicle, verdict: { word } }) =>
-      word === 'does not go' || word === 'not known' ? [`${vehicle.name} at ${number} (${word})`] : [],
+      word === 'does not go' || word === 'not known'
+        ? [say.sheet.haltedAt(vehicle.name, number, say.verdict[word])]
+        : [],
     ),
   );
   if (needs.length + halted.length === 0) return NOTHING;
-  return html`<h2>Who needs a pull, and from whom</h2>
-    ${halted.length === 0 ? NOTHING : html`<p class="strong">Not through on any line: ${halted.join('; ')}. Sort this out before setting off.</p>`}
+  return html`<h2>${say.sheet.pulls}</h2>
+    ${halted.length === 0 ? NOTHING : html`<p class="strong">${say.sheet.halted(halted.join('; '))}</p>`}
     ${
       needs.length === 0
         ? NOTHING
         : html`<ul>
-            ${often.length === 0 ? NOTHING : html`<li><b>More than once:</b> ${often.join(' ')}</li>`}
+            ${often.length === 0 ? NOTHING : html`<li><b>${say.sheet.moreThanOnce}</b> ${often.join(' ')}</li>`}
             ${needs}
           </ul>`
     }`;
@@ -151,14 +154,12 @@ function helpText({ recovery }: Answer, { outing }: Briefing, often: readonly st
   if (recovery === null) return '';
   const nameOf = (id: string) => outing.vehicles.find((other) => other.id === id)?.name ?? id;
   const offers = recovery.offers.map(({ vehicleId, means, tackle, cautions }) => {
-    const rigged = tackle === null || tackle.parts === 1 ? '' : ` in ${tackle.parts} parts of rope`;
-    return [`${nameOf(vehicleId)} by ${means}${rigged}.`, ...cautions].join(' ');
+    const rigged = tackle === null || tackle.parts === 1 ? '' : say.recovery.inParts(tackle.parts);
+    const offer = [nameOf(vehicleId), say.recovery.by[means], rigged].filter(Boolean).join(' ');
+    return [`${offer}.`, ...cautions].join(' ');
   });
   return (
-    [...offers, ...recovery.cautions.filter((caution) => !often.includes(caution))].join(' ') || 'see above.'
+    [...offers, ...recovery.cautions.filter((caution) => !often.includes(caution))].join(' ') ||
+    say.sheet.seeAbove
   );
-}
-
-function counted(many: number, noun: string): string {
-  return `${many} ${noun}${many === 1 ? '' : 's'}`;
 }

@@ -1,5 +1,6 @@
 import { markSvg } from '../draw/mark.ts';
 import type { VerdictWord } from '../grade/verdict.ts';
+import { offsetOf } from '../grade/verdict.ts';
 import type { Direction, Line } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -8,9 +9,10 @@ import type { Html } from './html.ts';
 import { drawing, html } from './html.ts';
 import { lineCall } from './lineText.ts';
 import { engagedText, goesSomehow, sureText } from './verdictText.ts';
+import { say } from '../words/words.ts';
 
-/** Not worth a line in every cell. */
-const ALWAYS = '100 of 100';
+/** So often of a hundred is not worth a line in every cell. */
+const ALWAYS = 100;
 
 /** Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. */
 export function matrixTable({ outing, stops, cards }: Briefing, system: System): Html {
@@ -19,7 +21,7 @@ export function matrixTable({ outing, stops, cards }: Briefing, system: System):
   return html`<table class="matrix">
       <thead>
         <tr>
-          <th scope="col">Obstacle</th>
+          <th scope="col">${say.sheet.obstacle}</th>
           ${cards.map(({ vehicle }, i) => html`<th scope="col">${i + 1} ${vehicle.name}</th>`)}
         </tr>
       </thead>
@@ -33,10 +35,7 @@ export function matrixTable({ outing, stops, cards }: Briefing, system: System):
         )}
       </tbody>
     </table>
-    <p>
-      Where nothing more is said: as it comes, on the main line.
-      ${surely ? '“80 of 100”: so often it goes at a crawl when each size is drawn from what was measured, give or take; always, where no number stands.' : ''}
-    </p>`;
+    <p>${say.sheet.elseAsItComes} ${surely ? say.sheet.howOften : ''}</p>`;
 }
 
 function matrixCell(
@@ -50,7 +49,7 @@ function matrixCell(
   const somehow = goesSomehow(word);
   const how = somehow
     ? [
-        word === 'needs momentum' ? `${shown(verdict.entrySpeedMps, 'speed', system)} at least` : '',
+        word === 'needs momentum' ? say.margins.atLeast(shown(verdict.entrySpeedMps, 'speed', system)) : '',
         verdict.rung.name === 'as it comes' ? '' : engagedText(verdict),
         lineWords(line, lines, direction, system),
       ].filter(Boolean)
@@ -59,8 +58,8 @@ function matrixCell(
   const look = word === 'goes' ? 'plain' : somehow ? 'asks' : 'halt';
   return html`<td class="${look}">
     ${drawing(markSvg(word, 20))}
-    <span class="word">${word}</span
-    >${sure === '' || sure === ALWAYS ? '' : `, ${sure}`}${how.length === 0 ? '' : `: ${how.join('; ')}`}
+    <span class="word">${say.verdict[word]}</span
+    >${sure === '' || sure === say.margins.outOfHundred(ALWAYS) ? '' : `, ${sure}`}${how.length === 0 ? '' : `: ${how.join('; ')}`}
   </td>`;
 }
 
@@ -76,6 +75,9 @@ function isSure({ verdict, goesIn }: Answer): boolean {
 /** Nothing for the main line, and no name where there is only one bypass. */
 function lineWords(line: Line, lines: readonly Line[], direction: Direction, system: System): string {
   if (line.kind === 'main') return '';
-  if (line.kind === 'bypass' && lines.filter(({ kind }) => kind === 'bypass').length === 1) return 'bypass';
-  return lineCall(line, direction, system).replace(' of main line', '');
+  if (line.kind === 'bypass' && lines.filter(({ kind }) => kind === 'bypass').length === 1)
+    return say.sheet.bypass;
+  if (line.kind === 'bypass') return lineCall(line, direction, system);
+  const leftM = offsetOf(line, direction);
+  return say.ground[leftM > 0 ? 'left' : 'right'](shown(Math.abs(leftM), 'size', system));
 }

@@ -9,6 +9,7 @@ import { groundText, shapesText } from './groundText.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { lineCall, openText } from './lineText.ts';
+import { say } from '../words/words.ts';
 
 const SECTION_PX = 340;
 
@@ -23,15 +24,15 @@ export function obstacleBlock(stop: Stop, direction: Direction, system: System):
   const words = [
     groundText(stop.stretch, stop.slope, system),
     shapesText(stop.stretch, system),
-    others.length === 0 ? '' : `Lines: ${others.map(lineWords).join('; ')}`,
-    byEye.values === 0 ? '' : `By eye: ${byEye.values} of ${byEye.of} values`,
+    others.length === 0 ? '' : say.sheet.lines(others.map(lineWords).join('; ')),
+    byEye.values === 0 ? '' : say.sheet.byEye(byEye.values, byEye.of),
   ].filter(Boolean);
   return html`<article class="obstacle">
     <h3>${number} ${obstacle.name}, ${shown(distanceM, 'distance', system)}</h3>
     ${section(stop, system)}
     <p>${words.join('. ')}.</p>
     ${obstacle.note === '' ? NOTHING : html`<p class="note">${obstacle.note}</p>`}
-    ${doubts.length === 0 ? NOTHING : html`<p class="strong">Measure again before you rely on this: ${doubts.map(({ what }) => what).join(' ')}</p>`}
+    ${doubts.length === 0 ? NOTHING : html`<p class="strong">${say.sheet.measureAgain(doubts.map(({ what }) => what).join(' '))}</p>`}
   </article> `;
 }
 

@@ -1,5 +1,6 @@
 import type { Stretch } from '../terrain/obstacle.ts';
 import { rad } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** Below these nobody tells high from low by eye. Common practice, no source. */
 const LEANS_RAD = rad(2);
@@ -42,15 +43,16 @@ export function spotterFor(
   const [one] = safe.toSorted((a, b) => Number(b.high) - Number(a.high) || b.roomM - a.roomM);
   const end =
     slopeRad === null || Math.abs(slopeRad) < CLIMBS_RAD
-      ? 'well ahead'
+      ? say.driving.wellAhead
       : slopeRad > 0
-        ? 'ahead and above'
-        : 'behind and above';
-  const water = features.some(({ kind }) => kind === 'water') ? ', out of the water' : '';
-  if (one === undefined)
-    return { side: null, abreast: false, text: `no safe side: ${end}, past the end, off the line${water}` };
+        ? say.driving.aheadAbove
+        : say.driving.behindAbove;
+  const dry = features.some(({ kind }) => kind === 'water')
+    ? say.driving.outOfWater
+    : (place: string) => place;
+  if (one === undefined) return { side: null, abreast: false, text: dry(say.driving.noSafeSide(end)) };
   const abreast = one.roomM >= ROOM_M || one.bound === 'open';
-  const which = one.high ? `${one.side}, the high side` : one.side;
-  const place = abreast ? end : `${end}, past the end`;
-  return { side: one.side, abreast, text: `${which}, ${place}${water}` };
+  const which = (one.high ? say.driving.highSide : say.driving.side)[one.side];
+  const place = abreast ? end : say.driving.pastEnd(end);
+  return { side: one.side, abreast, text: dry(`${which}, ${place}`) };
 }

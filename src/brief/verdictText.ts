@@ -2,13 +2,14 @@ import { outOfHundred } from '../grade/sureness.ts';
 import type { RungVerdict, Verdict, VerdictWord } from '../grade/verdict.ts';
 import type { Measured } from '../traverse/assess.ts';
 import type { System } from '../units.ts';
-import { shown } from '../units.ts';
+import { shown, written } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`. */
 export function marginText(check: Measured, system: System): string {
   const size = amount(Math.abs(check.margin), check, system);
-  if (!/[1-9]/.test(size)) return check.margin < 0 ? 'just short' : 'just enough';
-  return check.margin < 0 ? `short by ${size}` : `${size} spare`;
+  if (!/[1-9]/.test(size)) return check.margin < 0 ? say.margins.justShort : say.margins.justEnough;
+  return check.margin < 0 ? say.margins.short(size) : say.margins.spare(size);
 }
 
 /** The margin of the deciding check; where it goes, that is the margin at the hard end of what was measured. */
@@ -16,7 +17,7 @@ export function limitMarginText({ word, limit }: RungVerdict, system: System): s
   if (limit === null) return '';
   const margin = marginText(limit, system);
   if (!passes(word)) return margin;
-  return limit.margin < 0 ? `may be ${margin}` : `${margin} at worst`;
+  return limit.margin < 0 ? say.margins.maybe(margin) : say.margins.atWorst(margin);
 }
 
 function passes(word: VerdictWord): boolean {
@@ -25,19 +26,20 @@ function passes(word: VerdictWord): boolean {
 
 /** One side of a check in its unit: what there is, or what is needed. */
 export function amount(value: number, { quantity }: Pick<Measured, 'quantity'>, system: System): string {
-  return quantity === 'share' ? `${value.toFixed(2)} of its weight` : shown(value, quantity, system);
+  return quantity === 'share'
+    ? say.margins.ofWeight(written(value.toFixed(2)))
+    : shown(value, quantity, system);
 }
 
 /** What limits: the cause where it fails, the nearest limit where it goes. */
 export function limitText({ word, cause, limit }: RungVerdict): string {
-  return passes(word) && limit !== null ? `nearest limit: ${limit.name}` : cause;
+  return passes(word) && limit !== null ? say.margins.nearest(say.check[limit.name]) : cause;
 }
 
 /** What it takes besides driving: an entry speed, or the force that it lacks; empty where nothing. */
 export function demandText({ word, entrySpeedMps, pullN }: RungVerdict, system: System): string {
-  if (word === 'needs momentum') return `enter at ${shown(entrySpeedMps, 'speed', system)} at least`;
-  if (word === 'needs a pull')
-    return `lacks about ${shown(pullN, 'force', system)}; the pull is more, see the sheet`;
+  if (word === 'needs momentum') return say.margins.enterAt(shown(entrySpeedMps, 'speed', system));
+  if (word === 'needs a pull') return say.margins.lacks(shown(pullN, 'force', system));
   return '';
 }
 
@@ -49,7 +51,7 @@ export function engagedText({ rung, ladder }: Verdict): string {
   const at = ladder.findIndex((step) => step.rung === rung);
   const names = ladder.slice(0, at + 1).map((step) => step.rung.name);
   const fourSaid = names[0] === 'as it comes' || rung.aids.lowRange;
-  return (at > 0 && fourSaid ? names.slice(1) : names).join(', ');
+  return (at > 0 && fourSaid ? names.slice(1) : names).map((name) => say.rung[name]).join(', ');
 }
 
 /** Whether aids and line are worth naming. */
@@ -64,5 +66,5 @@ export function wordClass(word: VerdictWord): string {
 
 /** In how many of a hundred draws from what was entered it goes at a crawl; empty where that was not asked. */
 export function sureText(goesIn: number | null | undefined): string {
-  return goesIn == null ? '' : `${outOfHundred(goesIn)} of 100`;
+  return goesIn == null ? '' : say.margins.outOfHundred(outOfHundred(goesIn));
 }

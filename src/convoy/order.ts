@@ -1,3 +1,5 @@
+import { say } from '../words/words.ts';
+
 /** What decides where a vehicle drives in the line. */
 export interface Runner {
   readonly vehicleId: string;
@@ -58,13 +60,13 @@ function inTime(runners: readonly Runner[], passesBefore: number): Runner[] {
 function reason(runner: Runner, place: number, first: boolean, last: boolean): string {
   const goes =
     runner.passesBorne < 0
-      ? 'needs help somewhere whatever its place'
+      ? say.order.needsHelp
       : runner.passesBorne < place
-        ? 'would need an earlier place to go unaided'
+        ? say.order.needsEarlier
         : Number.isFinite(runner.passesBorne)
-          ? `goes unaided up to ${runner.passesBorne} ${runner.passesBorne === 1 ? 'pass' : 'passes'} before it`
-          : 'goes unaided at any place';
-  if (first) return `leads: can pull, and ${goes}`;
-  if (last) return `last: can pull whoever is left, and ${goes}`;
+          ? say.order.upTo(runner.passesBorne)
+          : say.order.anyPlace;
+  if (first) return say.order.leads(goes);
+  if (last) return say.order.last(goes);
   return goes;
 }

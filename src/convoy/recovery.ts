@@ -8,6 +8,7 @@ import { totalMassKg } from '../vehicle/vehicle.ts';
 import type { Place } from './matrix.ts';
 import type { Bedding, Tackle } from './pull.ts';
 import { fieldPullN, winchTackle } from './pull.ts';
+import { say } from '../words/words.ts';
 
 /** One vehicle that could give the pull, and how. */
 export interface Offer {
@@ -77,10 +78,10 @@ export function recoveryAt(
   if (stuck.values.frontPointN < pullN)
     cautions.push(
       stuck.values.frontPointN === 0
-        ? `${stuck.name} has no rated recovery point in front.`
-        : `The pull is beyond the rated front point of ${stuck.name}.`,
+        ? say.recovery.noFrontPoint(stuck.name)
+        : say.recovery.beyondFrontPoint(stuck.name),
     );
-  if (offers.length === 0) cautions.push('Nobody here has the gear for this pull: keep off this line.');
+  if (offers.length === 0) cautions.push(say.recovery.nobody);
   return { pullN, offers, cautions };
 }
 
@@ -99,16 +100,14 @@ function offersOf(
   const tackle = winchTackle(pullN, values.winchN);
   if (tackle !== null) {
     const cautions: string[] = [];
-    if (pullN > holdsN) cautions.push(`${other.name} would be dragged: tie it back to an anchor.`);
+    if (pullN > holdsN) cautions.push(say.recovery.dragged(other.name));
     if (lengthM * tackle.parts > values.ropeM)
-      cautions.push(
-        `Its ${Math.round(values.ropeM)} m of rope do not reach past the obstacle in ${tackle.parts} parts.`,
-      );
+      cautions.push(say.recovery.ropeShort(Math.round(values.ropeM), tackle.parts));
     offers.push({ vehicleId: other.id, means: 'winch', tackle, cautions });
   }
   if (values.straps && values.rearPointN >= pullN && holdsN >= pullN) {
     const cautions =
-      totalMassKg(values) < totalMassKg(stuck.values) ? [`${other.name} is the lighter of the two.`] : [];
+      totalMassKg(values) < totalMassKg(stuck.values) ? [say.recovery.lighter(other.name)] : [];
     offers.push({ vehicleId: other.id, means: 'tow', tackle: null, cautions });
   }
   return offers;

@@ -44,7 +44,15 @@ import { agreement } from './agreement.ts';
 
 /** Every text in German. */
 export const de: Words = {
-  ...names, cards, sheet, driving, ground, margins, cautions, recovery, order,
+  ...names,
+  cards,
+  sheet,
+  driving,
+  ground,
+  margins,
+  cautions,
+  recovery,
+  order,
   whatIf,
   causes,
   presets,

@@ -43,7 +43,15 @@ import { agreement } from './agreement.ts';
 
 /** Every text in English, section by section. */
 export const en = {
-  ...names, cards, sheet, driving, ground, margins, cautions, recovery, order,
+  ...names,
+  cards,
+  sheet,
+  driving,
+  ground,
+  margins,
+  cautions,
+  recovery,
+  order,
   whatIf,
   causes,
   presets,

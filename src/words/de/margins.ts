@@ -1,0 +1,16 @@
+import type { Words } from '../words.ts';
+
+export const margins: Words['margins'] = {
+  justShort: 'knapp zu wenig',
+  justEnough: 'gerade genug',
+  short: (size) => `${size} zu wenig`,
+  spare: (size) => `${size} Reserve`,
+  maybe: (margin) => `vielleicht ${margin}`,
+  atWorst: (margin) => `im schlimmsten Fall ${margin}`,
+  ofWeight: (share) => `${share} seines Gewichts`,
+  nearest: (check) => `nächste Grenze: ${check}`,
+  enterAt: (speed) => `mit mindestens ${speed} hineinfahren`,
+  atLeast: (speed) => `mindestens ${speed}`,
+  lacks: (force) => `es fehlen etwa ${force}; der Zug ist größer, siehe Blatt`,
+  outOfHundred: (many) => `${many} von 100`,
+};

@@ -1,0 +1,35 @@
+import type { Words } from '../words.ts';
+
+/** Platz auf dem Gerät, ob der Browser ihn erhält, und Sicherungen. */
+export const storage: Words['storage'] = {
+  head: 'Speicher',
+  used: (used, room) => `${used} von ${room}, die der Browser gibt, sind belegt.`,
+  usedUnknown: 'Dieser Browser sagt nicht, wie viel belegt ist.',
+  persisted: 'Der Browser hat zugesagt, dies nie von selbst zu löschen.',
+  notPersisted: 'Der Browser darf dies löschen, wenn auf dem Gerät der Platz ausgeht: Sicherungen anlegen.',
+  ask: 'Den Browser bitten, es zu behalten',
+  refused:
+    'Der Browser hat nicht zugestimmt. Manche tun es, sobald eine Seite installiert ist oder oft benutzt wird.',
+  backups: 'Sicherungen',
+  help: 'Rutline schreibt die offene Fahrt nach Änderungen als Datei in einen Ordner eigener Wahl, höchstens alle fünf Minuten. Die letzten zehn bleiben, und die letzte von jedem von dreißig Tagen.',
+  choose: 'Ordner wählen',
+  chooseOther: 'Anderen Ordner wählen',
+  into: (folder) => `Sicherungen gehen in den Ordner „${folder}“.`,
+  last: (moment) => `Die letzte wurde ${moment} geschrieben.`,
+  noneYet: 'Noch wurde keine geschrieben.',
+  now: 'Jetzt sichern',
+  stop: 'Sicherungen beenden',
+  asks: (folder) => `Sicherungen in „${folder}“ warten: Der Browser möchte noch einmal gefragt werden.`,
+  goOn: 'Weiter sichern',
+  denied: 'Der Browser durfte dort nicht schreiben. Es wurde nichts geschrieben.',
+  failed: (folder, fault) =>
+    `Die letzte Sicherung in „${folder}“ ist misslungen (${fault}). Frühere sind, wie sie waren. Einen anderen Ordner wählen oder die Fahrt als Datei speichern.`,
+  notAble: 'Dieser Browser kann nicht von selbst in einen Ordner sichern. Ab und zu eine Datei speichern.',
+  saveNow: 'Jetzt eine Sicherung speichern',
+  savedLast: (moment) => `Die letzte wurde ${moment} gespeichert.`,
+  due: (trip) => `${trip} wurde seit einer Woche nicht als Datei gespeichert.`,
+  gone: 'Die Fahrten, die hier gespeichert waren, sind weg: Der Browser oder jemand hat sie gelöscht. Eine Sicherung oder eine Fahrtdatei öffnen.',
+  takenFromFile: (trip) =>
+    `${trip} auf diesem Gerät sagt etwas anderes: Die Datei wurde als eigene Fahrt geöffnet.`,
+  fromFile: (trip) => `${trip} (aus Datei)`,
+};

@@ -1,0 +1,32 @@
+/** Room on the device, whether the browser keeps it, and backups. */
+export const storage = {
+  head: 'Storage',
+  used: (used: string, room: string) => `${used} of ${room} that the browser gives are in use.`,
+  usedUnknown: 'This browser does not tell how much is in use.',
+  persisted: 'The browser has agreed never to clear this by itself.',
+  notPersisted: 'The browser may clear this by itself when the device runs out of room: keep backups.',
+  ask: 'Ask the browser to keep it',
+  refused: 'The browser did not agree. Some do once a page is installed or often used.',
+  backups: 'Backups',
+  help: 'Rutline writes the open trip as a file into a folder that you choose, after changes, every five minutes at most. The last ten stay, and the last of each of thirty days.',
+  choose: 'Choose a folder',
+  chooseOther: 'Choose another folder',
+  into: (folder: string) => `Backups go into the folder “${folder}”.`,
+  last: (moment: string) => `The last one was written ${moment}.`,
+  noneYet: 'None was written yet.',
+  now: 'Back up now',
+  stop: 'Stop backups',
+  asks: (folder: string) => `Backups into “${folder}” wait: the browser wants your word again.`,
+  goOn: 'Go on with backups',
+  denied: 'The browser was not allowed to write there. Nothing was written.',
+  failed: (folder: string, fault: string) =>
+    `The last backup into “${folder}” failed (${fault}). Earlier ones are as they were. Choose another folder, or save the trip as a file.`,
+  notAble: 'This browser cannot write backups into a folder by itself. Save one as a file now and then.',
+  saveNow: 'Save a backup now',
+  savedLast: (moment: string) => `The last one was saved ${moment}.`,
+  due: (trip: string) => `${trip} was not saved as a file for a week.`,
+  gone: 'The trips that were stored here are gone: the browser cleared them, or someone did. Open a backup or a trip file.',
+  takenFromFile: (trip: string) =>
+    `${trip} on this device says something else: the file was opened as a trip of its own.`,
+  fromFile: (trip: string) => `${trip} (from file)`,
+};
