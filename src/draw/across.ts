@@ -12,6 +12,7 @@ import { dimension, stroke, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
 import type { AxlePose, Stood, WheelPose } from './stood.ts';
 import { axlePose, stands } from './stood.ts';
+import { say } from '../words/words.ts';
 
 /** What a cut across under one axle is drawn from, seen along the direction of travel. */
 export interface AcrossView {
@@ -77,7 +78,7 @@ export function acrossSvg(view: AcrossView, frame = acrossFrame(view)): string {
   const other = view.other && stands(view.other) ? posed(view.other, view, at, 'vehicle other') : '';
   const own = stands(view.stood)
     ? posed(view.stood, view, at, 'vehicle') + marks(view, at)
-    : text('tips', at(view.offsetM, 0.6), 'it tips over here');
+    : text('tips', at(view.offsetM, 0.6), say.drawing.tipsHere);
   return cutSvg(cutOf(view), frame, 'across', other + own, GROUND_STEP_PX / frame.pxPerM);
 }
 
@@ -170,7 +171,7 @@ function marks({ stood, end, offsetM, system }: AcrossView, at: At): string {
         wheel.airM > 0.005
           ? dimension(at(beside, foot), at(beside, foot - wheel.airM), size(wheel.airM), -side * 6)
           : '';
-      const words = wheel.airM > 0 ? 'in the air' : wheel.travel;
+      const words = wheel.airM > 0 ? say.drawing.inAir : wheel.travel;
       return air + (words && text('travel', at(y, wheel.hubM + v.tyreDiameterM / 2 + 0.05), words));
     })
     .join('');
@@ -185,7 +186,7 @@ function marks({ stood, end, offsetM, system }: AcrossView, at: At): string {
     ? middleM + yM * pose.axleTan + heightM - along.chassis[end].hubHeightM
     : pose.bodyM + yM * pose.bodyTan + heightM;
   const y = offsetM + yM;
-  const words = gapM < 0 ? `touches, ${size(-gapM)} too low` : size(gapM);
+  const words = gapM < 0 ? say.drawing.touchesBy(size(-gapM)) : size(gapM);
   return (
     wheels + `<g class="gap">${dimension(at(y, under), at(y, under - gapM), words, yM >= 0 ? -7 : 7)}</g>`
   );

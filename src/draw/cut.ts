@@ -10,6 +10,7 @@ import { dimension, hatching, n, stroke, strokes, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
 import { sizesOn, sizesSvg } from './sizes.ts';
 import { withoutStraight } from './straight.ts';
+import { say } from '../words/words.ts';
 
 /** Ground cut across the line, with its sizes and what bounds it. */
 export interface CutView {
@@ -131,7 +132,14 @@ export function cutSvg(
 }
 
 /** What stops a mirror or a wheel at the edge of the corridor. */
-function bound(side: 'left' | 'right', distanceM: number, kind: string, half: number, topZ: number, at: At) {
+function bound(
+  side: 'left' | 'right',
+  distanceM: number,
+  kind: Stretch['corridor']['leftBound'],
+  half: number,
+  topZ: number,
+  at: At,
+) {
   if (distanceM > half) return '';
   const sign = side === 'left' ? 1 : -1;
   const y = sign * distanceM;
@@ -140,7 +148,7 @@ function bound(side: 'left' | 'right', distanceM: number, kind: string, half: nu
   const words = text(
     'bound-name',
     [top[0] + (side === 'left' ? 5 : -5), top[1] + 12],
-    kind,
+    say.choice[kind],
     side === 'left' ? 'start' : 'end',
   );
   const post = stroke(kind === 'open' ? 'bound open' : 'bound', [foot, top]);
@@ -311,7 +319,7 @@ function level({ stretch, system }: CutView, half: number, at: At): string {
     text(
       'size',
       [x + far - 2, y - 4],
-      `${shown(Math.abs(stretch.plane.camberRad ?? 0), 'angle', system)} camber`,
+      say.drawing.camber(shown(Math.abs(stretch.plane.camberRad ?? 0), 'angle', system)),
       'end',
     )
   );

@@ -9,6 +9,7 @@ import type { Stood } from './stood.ts';
 import { stationOf } from './stood.ts';
 import type { Upright } from './upright.ts';
 import { acrossOf, drawn, stationMarks, STATIONS_PX, uprightOf } from './upright.ts';
+import { say } from '../words/words.ts';
 
 /** What the obstacle from above is drawn from: travel up the page. */
 export interface PlanView {
@@ -71,8 +72,8 @@ export function planSvg(view: PlanView, frame = planFrame(view)): string {
       system,
     ),
     stationMarks(frame, 0, system),
-    text('title', [(widthPx + STATIONS_PX) / 2, 14], 'From above'),
-    text('travel-arrow', [(widthPx + STATIONS_PX) / 2, 32], '↑ travel'),
+    text('title', [(widthPx + STATIONS_PX) / 2, 14], say.drawing.fromAbove),
+    text('travel-arrow', [(widthPx + STATIONS_PX) / 2, 32], say.drawing.travelUp),
   ];
   return drawn('plan', widthPx, heightPx, parts);
 }

@@ -3,9 +3,10 @@ import type { SlopeProfile, SlopeSegment } from '../route/slope.ts';
 import { slopeAt } from '../route/slope.ts';
 import { STEEPNESS, steepnessOf } from '../route/steepness.ts';
 import type { System } from '../units.ts';
-import { fromShown, unitLabel } from '../units.ts';
+import { fromShown, unitLabel, written } from '../units.ts';
 import type { Point } from './ink.ts';
 import { escaped, n, stroke, text } from './ink.ts';
+import { say } from '../words/words.ts';
 
 /** What stands on the track and is flagged on the long section. */
 export interface Flagged {
@@ -140,14 +141,14 @@ function unknown({ fromM, toM }: SlopeSegment, scale: ProfileScale): string {
     [x1, bottom - 2],
   ]);
   const sides = [x0, x1].map((x) => stroke('level', [[x, top], [x, bottom]])).join(''); // prettier-ignore
-  const words = x1 - x0 > 120 ? 'elevation not known' : x1 - x0 > 22 ? '?' : '';
+  const words = x1 - x0 > 120 ? say.drawing.elevationNotKnown : x1 - x0 > 22 ? '?' : '';
   return base + sides + (words && text('unknown-words', [(x0 + x1) / 2, (top + bottom) / 2 + 4], words));
 }
 
 function gap(stationM: number, { xOf, top, bottom }: ProfileScale): string {
   const x = xOf(stationM);
   const sides = [-2, 2].map((by) => stroke('gap', [[x + by, top], [x + by, bottom]])).join(''); // prettier-ignore
-  return `<g class="gap-here"><title>Not recorded between here and here</title>${sides}${text('small', [x + 5, bottom - 6], 'gap', 'start')}</g>`;
+  return `<g class="gap-here"><title>${say.drawing.notRecorded}</title>${sides}${text('small', [x + 5, bottom - 6], say.drawing.gap, 'start')}</g>`;
 }
 
 /** The smoothed curve, one polyline a stretch without a break. */
@@ -202,7 +203,7 @@ function elevationAxis({ system }: ProfileView, scale: ProfileScale): string {
   for (let value = least; yOf(value * oneM) >= top; value += step) {
     const y = yOf(value * oneM);
     if (y > bottom - 4) continue;
-    parts.push(stroke('rule', [[left, y], [right, y]]), text('value', [left - 6, y + 4], String(value), 'end')); // prettier-ignore
+    parts.push(stroke('rule', [[left, y], [right, y]]), text('value', [left - 6, y + 4], written(String(value)), 'end')); // prettier-ignore
   }
   return parts.join('') + text('unit', [left - 6, top - 8], unitLabel('length', system), 'end');
 }
@@ -216,7 +217,7 @@ function stationAxis({ system }: ProfileView, scale: ProfileScale): string {
   for (let i = Math.ceil(fromM / oneM / step); i * step * oneM <= toM; i++) {
     const x = xOf(i * step * oneM);
     parts.push(stroke('tick', [[x, bottom], [x, bottom + 4]])); // prettier-ignore
-    if (x < right - 40) parts.push(text('value', [x, bottom + 17], (i * step).toFixed(digits)));
+    if (x < right - 40) parts.push(text('value', [x, bottom + 17], written((i * step).toFixed(digits))));
   }
   parts.push(text('unit', [right, bottom + 17], unitLabel('distance', system), 'end'));
   return parts.join('');
@@ -246,9 +247,9 @@ function flags({ profile, flags: all }: ProfileView, scale: ProfileScale): strin
 /** How the drawing departs from the ground, and which way the convoy goes. */
 function note({ reversed }: ProfileView, scale: ProfileScale): string {
   const factor = scale.exaggeration;
-  const times = factor < 10 ? factor.toFixed(1) : factor.toFixed(0);
-  const travel = reversed ? '← travel' : 'travel →';
-  const heights = Number.isNaN(scale.lowM) ? 'no elevation known' : `heights × ${times}`;
+  const times = written(factor < 10 ? factor.toFixed(1) : factor.toFixed(0));
+  const travel = reversed ? say.drawing.travelLeft : say.drawing.travelRight;
+  const heights = Number.isNaN(scale.lowM) ? say.drawing.noElevation : say.drawing.heightsTimes(times);
   return text('note', [scale.right, scale.bottom + 33], `${travel} · ${heights}`, 'end');
 }
 

@@ -9,6 +9,7 @@ import { fromShown, shown } from '../units.ts';
 import type { Point } from './ink.ts';
 import { n, stroke, text } from './ink.ts';
 import { roundStep } from './profile.ts';
+import { say } from '../words/words.ts';
 
 /** An obstacle's place on the map. */
 export interface Pin {
@@ -256,11 +257,11 @@ function scale({ system, widthPx }: SheetView, { metresPerPx, heightPx }: Frame)
     (i) =>
       `<rect class="${i % 2 === 0 ? 'bar dark' : 'bar'}" x="${n(x + (i * px) / 4)}" y="${n(y - 5)}" width="${n(px / 4)}" height="5"/>`,
   );
-  const words = shown(lengthM, quantity, system).replace(/\.?0+(?= )/, '');
+  const words = shown(lengthM, quantity, system).replace(/[.,]?0+(?= )/, '');
   return parts.join('') + text('size', [x + px + 6, y], words, 'start');
 }
 
 function north(x: number, foot: number): string {
   const arrow = stroke('north', [[x, foot - 20], [x + 6, foot], [x, foot - 5], [x - 6, foot]], true); // prettier-ignore
-  return arrow + text('size', [x - 16, foot - 2], 'N');
+  return arrow + text('size', [x - 16, foot - 2], say.drawing.north);
 }

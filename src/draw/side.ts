@@ -11,6 +11,7 @@ import { sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stands, stationOf } from './stood.ts';
 import { withoutStraight } from './straight.ts';
+import { say } from '../words/words.ts';
 
 /** What a side view is drawn from: seen from the right of the vehicle, travel to the right of the page. */
 export interface SideView {
@@ -120,7 +121,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
     view.other && stands(view.other) ? vehicle(view.other, at, 'vehicle other') : '',
     stands(stood)
       ? vehicle(stood, at, 'vehicle')
-      : text('tips', at(stationOf(stood), 0.6), 'it tips over here'),
+      : text('tips', at(stationOf(stood), 0.6), say.drawing.tipsHere),
     stroke('surface', near),
     stands(stood) ? gapMarks(view, at, sizes) : '',
     sizesSvg(sizes, view.system),
@@ -247,7 +248,8 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At, sizes: 
       const ground = heightM(stretch.features, xM, offsetM + yM);
       const foot = at(xM, ground);
       const size = shown(Math.abs(gapM), 'size', system);
-      const words = gapM < 0 ? `${part} touches, ${size}` : `${part} ${size}`;
+      const words =
+        gapM < 0 ? say.drawing.partTouches(say.part[part], size) : say.drawing.partGap(say.part[part], size);
       const [x, under] = at(xM, ground - 0.05);
       const beside = written.filter((other) => Math.abs(other[0] - x) < LABEL_PX.across);
       const y = beside.reduce((down, other) => Math.max(down, other[1] + LABEL_PX.down), under);
@@ -304,7 +306,7 @@ function water({ stretch }: SideView, [from, to]: readonly number[], at: At): st
 
 /** Level and the slope against it, in the lower corner. */
 function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number): string {
-  const words = `${shown(Math.abs(slopeRad), 'angle', system)} ${slopeRad < 0 ? 'down' : 'up'}`;
+  const words = say.drawing[slopeRad < 0 ? 'down' : 'up'](shown(Math.abs(slopeRad), 'angle', system));
   const from = 10;
   const y = heightPx - 10;
   const far = Math.min(90, widthPx / 4);

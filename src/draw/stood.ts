@@ -2,6 +2,7 @@ import type { Along } from '../traverse/along.ts';
 import { G_MPS2 } from '../traverse/gravity.ts';
 import type { End } from '../vehicle/axle.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
+import { say } from '../words/words.ts';
 
 /** A vehicle at one station of its traverse, as worked out. */
 export interface Stood {
@@ -20,7 +21,7 @@ export interface WheelPose {
   /** Air under a wheel that hangs; 0 where it stands. */
   readonly airM: number;
   /** What a driver would call its travel, empty where there is some left both ways. */
-  readonly travel: '' | 'on its bump stop' | 'hangs full down';
+  readonly travel: string;
 }
 
 /** One axle with the body over it, in the plane's frame. */
@@ -66,9 +67,9 @@ export function axlePose({ values, along, n }: Stood, end: End): AxlePose {
       airM: record.loadN[i] > 0 ? 0 : Math.max(0, over - radiusM),
       travel:
         travelM >= axle.bumpM - AT_STOP_M
-          ? 'on its bump stop'
+          ? say.drawing.onStop
           : travelM <= AT_STOP_M - axle.droopM
-            ? 'hangs full down'
+            ? say.drawing.hangs
             : '',
     };
   };
@@ -95,7 +96,7 @@ export interface WheelLoad {
   readonly share: number;
   readonly restShare: number;
   /** Said in place of a load; empty where the wheel carries. */
-  readonly state: '' | 'in the air' | 'not known';
+  readonly state: string;
 }
 
 /** Part of the weight that fills a bar: more than one wheel carries short of tipping. */
@@ -114,7 +115,7 @@ export function wheelLoads(stood: Stood): WheelLoad[] {
       loadN,
       share: known ? Math.min(1, loadN / (kg * g * FULL_BAR)) : 0,
       restShare: axle.wheelKg / (kg * FULL_BAR),
-      state: known ? (loadN > 0 ? '' : 'in the air') : 'not known',
+      state: known ? (loadN > 0 ? '' : say.drawing.inAir) : say.drawing.notKnown,
     };
   });
 }

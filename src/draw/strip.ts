@@ -1,15 +1,17 @@
 import type { Along } from '../traverse/along.ts';
 import type { Check } from '../traverse/assess.ts';
 import type { Quantity, System } from '../units.ts';
-import { rad, shown } from '../units.ts';
+import { rad, shown, shownShort, written } from '../units.ts';
+import type { RungName } from '../vehicle/aids.ts';
 import type { Point } from './ink.ts';
 import { n as px, pathOf, stroke, text } from './ink.ts';
+import { say } from '../words/words.ts';
 
 /** What the margins along the line are drawn from: travel to the right. */
 export interface StripView {
   readonly along: Along;
   /** One name for each curve of traction. */
-  readonly rungs: readonly string[];
+  readonly rungs: readonly RungName[];
   /** The rung that is looked at. */
   readonly looked: number;
   /** Station of the vehicle, index into the record. */
@@ -71,15 +73,21 @@ export function stripSvg(view: StripView): string {
   const { along, rungs, looked, n, system, widthPx, heightPx } = view;
   const scale = stripScale(view);
   const lanes: Lane[] = [
-    { title: 'Traction', quantity: 'share', curves: along.traction, looked, checks: ['traction'] },
+    { title: say.drawing.traction, quantity: 'share', curves: along.traction, looked, checks: ['traction'] },
     {
-      title: 'Clearance',
+      title: say.drawing.clearance,
       quantity: 'size',
       curves: [along.leastGapM],
       looked: 0,
       checks: ['approach', 'rampover', 'departure', 'belly', 'front differential', 'rear differential'],
     },
-    { title: 'Tip', quantity: 'angle', curves: [along.tipRad], looked: 0, checks: ['side tip', 'end tip'] },
+    {
+      title: say.drawing.tip,
+      quantity: 'angle',
+      curves: [along.tipRad],
+      looked: 0,
+      checks: ['side tip', 'end tip'],
+    },
   ];
   let top = 0;
   const parts = lanes.map((lane, i) => {
@@ -161,8 +169,7 @@ function laneSvg(
 
 function axisText(value: number, quantity: Quantity, system: System): string {
   if (value === 0) return '0';
-  const words = quantity === 'share' ? String(value) : shown(value, quantity, system);
-  return words.replace('-', '−').replace('.0', '');
+  return quantity === 'share' ? written(String(value)) : shownShort(value, quantity, system);
 }
 
 /** The least margin of a lane, marked on the curve, and its cause as a driver says it. */
@@ -178,14 +185,15 @@ function worst(
   let at = -1;
   for (let i = 0; i < curve.length; i++) if (!Number.isNaN(curve[i]) && !(curve[i] >= curve[at])) at = i;
   const checks = along.limits.filter(({ name }) => lane.checks.includes(name));
-  if (at < 0 || checks.length === 0) return text('cause', [scale.right, topPx + 12], 'not known', 'end');
+  if (at < 0 || checks.length === 0)
+    return text('cause', [scale.right, topPx + 12], say.drawing.notKnown, 'end');
   const check = checks.reduce((least, next) => (next.margin < least.margin ? next : least));
   const size =
     lane.quantity === 'share'
-      ? Math.abs(check.margin).toFixed(2)
+      ? written(Math.abs(check.margin).toFixed(2))
       : shown(Math.abs(check.margin), lane.quantity, system);
-  const why = lane.quantity === 'share' ? check.cause : check.name;
-  const words = check.margin < 0 ? `${check.cause}: ${size} short` : `least ${size}: ${why}`;
+  const why = lane.quantity === 'share' ? check.cause : say.check[check.name];
+  const words = check.margin < 0 ? say.drawing.short(check.cause, size) : say.drawing.least(size, why);
   const x = scale.xOf(along.record.stationM[at]);
   const y = yOf(curve[at]);
   return (
@@ -227,7 +235,7 @@ function piecesOf(
 }
 
 function rungNames(
-  rungs: readonly string[],
+  rungs: readonly RungName[],
   looked: number,
   { right }: StripScale,
   widthPx: number,
@@ -238,7 +246,7 @@ function rungNames(
   return rungs
     .map((name, i) => {
       const y = top + (i + 0.5) * apart;
-      const words = widthPx < NARROW_PX ? String(i + 1) : `${i + 1} ${name}`;
+      const words = widthPx < NARROW_PX ? String(i + 1) : `${i + 1} ${say.rung[name]}`;
       return (
         stroke(i === looked ? 'margin looked' : `margin rung-${i}`, [
           [right + 5, y],
@@ -257,7 +265,7 @@ function stations({ along, system }: StripView, { xOf, left, right }: StripScale
   const marks: string[] = [];
   for (let k = Math.ceil(stationM[0] / unitM / step) * step; k * unitM <= stationM[length - 1]; k += step) {
     const x = xOf(k * unitM);
-    const words = k === 0 ? 'pin' : shown(k * unitM, 'length', system).replace(/\.0+(?=\D|$)/, '');
+    const words = k === 0 ? say.drawing.pin : shownShort(k * unitM, 'length', system);
     marks.push(
       stroke('tick', [
         [x, top],

@@ -6,6 +6,7 @@ import type { Point } from './ink.ts';
 import { stroke, text } from './ink.ts';
 import type { Upright } from './upright.ts';
 import { drawn, stationMarks, STATIONS_PX } from './upright.ts';
+import { say } from '../words/words.ts';
 
 /** What the offset sweep is drawn from: offset across (left is left), station up the page. */
 export interface SweepView {
@@ -119,31 +120,34 @@ export function sweepSvg(view: SweepView): string {
       [right, y + 5],
     ]),
     stationMarks(upright, 0, system),
-    text('title', [(STATIONS_PX + widthPx) / 2, 14], 'Moved sideways'),
-    text('station', [(STATIONS_PX + widthPx) / 2, 32], `${offsetText(offsetM, system)}`),
+    text('title', [(STATIONS_PX + widthPx) / 2, 14], say.drawing.movedSideways),
+    text('station', [(STATIONS_PX + widthPx) / 2, 32], offsetText(offsetM, system)),
   ];
   return drawn('sweep', widthPx, heightPx, parts);
 }
 
 /** Such as `0.40 m left`; `on the main line` where it is. */
 export function offsetText(offsetM: number, system: System): string {
-  if (Math.abs(offsetM) < 0.005) return 'on the main line';
-  return `${shown(Math.abs(offsetM), 'length', system)} ${offsetM > 0 ? 'left' : 'right'}`;
+  if (Math.abs(offsetM) < 0.005) return say.ground.onMain;
+  return say.ground[offsetM > 0 ? 'left' : 'right'](shown(Math.abs(offsetM), 'length', system));
 }
 
 /** Such as `0.40 m left to 0.70 m left`; a band without width is one place. */
 export function betweenText({ fromM, toM }: Range, system: System): string {
   const [from, to] = [offsetText(fromM, system), offsetText(toM, system)];
-  return from === to ? from : `${from} to ${to}`;
+  return from === to ? from : say.ground.between(from, to);
 }
 
 /** The same with the best place in it, and the track widths that it is open to. */
 export function bandText(band: OpenBand, system: System): string {
-  const best = `best ${offsetText(band.bestM, system)}`;
+  const best = say.ground.best(offsetText(band.bestM, system));
   const open =
     band.tracks === null
       ? ''
-      : `open to track widths of ${shown(band.tracks.fromM, 'length', system)} to ${shown(band.tracks.toM, 'length', system)}`;
+      : say.ground.openTo(
+          shown(band.tracks.fromM, 'length', system),
+          shown(band.tracks.toM, 'length', system),
+        );
   return [betweenText(band, system), best, open].filter(Boolean).join(', ');
 }
 

@@ -3,6 +3,7 @@ import type { System } from '../units.ts';
 import { fromShown, unitLabel } from '../units.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import { n, stroke, text } from './ink.ts';
+import { say } from '../words/words.ts';
 
 /** The line up the page, stations rising with travel: what plan and sweep share so that they read side by side. */
 export interface Upright {
@@ -62,7 +63,7 @@ export function stationMarks({ fromM, toM, pxPerM, yOf }: Upright, x: number, sy
     const y = yOf(k * unitM);
     const words =
       k === 0
-        ? 'pin'
+        ? say.drawing.pin
         : `${String(k).replace('-', '−')}${k > 0 && k + step > toM / unitM ? ` ${unitLabel('length', system)}` : ''}`;
     marks.push(
       stroke('tick', [

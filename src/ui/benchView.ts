@@ -5,6 +5,7 @@ import { asTravelled } from '../terrain/travelled.ts';
 import type { Along } from '../traverse/along.ts';
 import { nearestStation } from '../traverse/along.ts';
 import { limiting } from '../traverse/assess.ts';
+import type { RungName } from '../vehicle/aids.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { Look, LookTask } from '../workers/bench.ts';
 
@@ -16,7 +17,7 @@ export interface BenchView {
   readonly along: Along;
   readonly stood: Stood;
   readonly other: Stood | null;
-  readonly rungs: readonly string[];
+  readonly rungs: readonly RungName[];
   readonly looked: number;
 }
 

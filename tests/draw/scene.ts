@@ -4,6 +4,7 @@ import type { Sweep } from '../../src/grade/sweep.ts';
 import type { Stretch } from '../../src/terrain/obstacle.ts';
 import type { Along } from '../../src/traverse/along.ts';
 import { nearestStation } from '../../src/traverse/along.ts';
+import type { RungName } from '../../src/vehicle/aids.ts';
 import type { VehicleValues } from '../../src/vehicle/specs.ts';
 
 /** A traverse as it was once worked out, every tenth station kept, so that a drawing is tested apart from the physics. */
@@ -13,7 +14,7 @@ export interface Scene {
   readonly offsetM: number;
   readonly along: Along;
   readonly stood: Stood;
-  readonly rungs: readonly string[];
+  readonly rungs: readonly RungName[];
   readonly looked: number;
   readonly sweep: Sweep;
 }

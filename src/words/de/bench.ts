@@ -40,6 +40,7 @@ export const bench: Words['bench'] = {
   strip: 'Reserven entlang der Spur: Traktion je Hilfsstufe, Bodenfreiheit, Kippen',
   handles: 'Maße zum Anfassen',
   loads: 'Radlasten',
+  wheelState: { 'in the air': 'in der Luft', 'not known': 'nicht bekannt' },
   loadsHelp: 'Das Ende des Balkens ist 60 % des Gewichts; die Marke ist die Last auf ebenem Boden.',
   aids: 'Eingelegte Hilfen',
   drive: 'Die Spur abfahren',

@@ -3,6 +3,7 @@ import { cards } from './cards.ts';
 import { causes } from './causes.ts';
 import { cautions } from './cautions.ts';
 import { desks } from './desks.ts';
+import { drawing } from './drawing.ts';
 import { driving } from './driving.ts';
 import { fields } from './fields.ts';
 import { ground } from './ground.ts';
@@ -44,7 +45,7 @@ import { agreement } from './agreement.ts';
 
 /** Every text in German. */
 export const de: Words = {
-  ...names,
+  ...names, drawing,
   cards,
   sheet,
   driving,

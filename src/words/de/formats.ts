@@ -54,6 +54,10 @@ export const formats: Words['formats'] = {
   },
   elevation: {
     noTiff: (fault) => `Dieses GeoTIFF konnte nicht gelesen werden (${fault}).`,
+    tags: 'seine Angaben können nicht stimmen',
+    packing: (number) =>
+      `Es ist auf eine Art gepackt, die nicht gelesen wird (TIFF-Kompression ${number}); gelesen werden Deflate, LZW und PackBits.`,
+    blocks: 'seine Kacheln oder Streifen sind zu viele oder zu groß',
     noHeights: 'Es enthält keine Höhen: ein Band ganzer oder gebrochener Zahlen ist nötig.',
     noPlace: 'Es sagt nicht, wo es liegt, oder liegt schräg.',
     noGrid: 'Kein Höhenraster wurde gelesen.',

@@ -15,7 +15,7 @@ export const header: Words['header'] = {
   viewGroup: 'Einheiten, Licht und Sprache',
   offlineReady: 'Bereit ohne Netz',
   units: 'Einheiten',
-  system: { metric: 'Metrisch (cm, m, kg)', imperial: 'Angloamerikanisch (in, ft, lb)' },
+  system: { metric: 'Metrisch (cm, m, kg)', imperial: 'Imperial (in, ft, lb)' },
   light: 'Licht',
   scheme: { day: 'Tag', sun: 'Pralle Sonne', night: 'Nacht' },
   language: 'Sprache',

@@ -39,6 +39,7 @@ export const bench = {
   strip: 'Margins along the line: traction for each rung, clearance, tip',
   handles: 'Sizes to take hold of',
   loads: 'Wheel loads',
+  wheelState: { 'in the air': 'in the air', 'not known': 'not known' },
   loadsHelp: "The bar's end is 60 % of the weight; the mark is its load on level ground.",
   aids: 'Aids engaged',
   drive: 'Drive along the line',

@@ -2,6 +2,7 @@ import { cards } from './cards.ts';
 import { causes } from './causes.ts';
 import { cautions } from './cautions.ts';
 import { desks } from './desks.ts';
+import { drawing } from './drawing.ts';
 import { driving } from './driving.ts';
 import { fields } from './fields.ts';
 import { ground } from './ground.ts';
@@ -43,7 +44,7 @@ import { agreement } from './agreement.ts';
 
 /** Every text in English, section by section. */
 export const en = {
-  ...names,
+  ...names, drawing,
   cards,
   sheet,
   driving,

@@ -52,6 +52,10 @@ export const formats = {
   },
   elevation: {
     noTiff: (fault: string) => `This GeoTIFF could not be read (${fault}).`,
+    tags: 'its tags cannot be true',
+    packing: (number: number) =>
+      `It is packed in a way that is not read (TIFF compression ${number}); deflate, LZW and PackBits are.`,
+    blocks: 'its tiles or strips are too many or too large',
     noHeights: 'It holds no heights: one band of whole or decimal numbers is needed.',
     noPlace: 'It does not say where it lies, or lies askew.',
     noGrid: 'No elevation grid was read.',
