@@ -1,3 +1,4 @@
+import { carrying } from '../archive/carried.ts';
 import { OUT_FORMATS, outText } from '../archive/out/formats.ts';
 import type { Command } from './command.ts';
 import { nothingBut } from './command.ts';
@@ -7,7 +8,7 @@ import { tripFrom } from './input.ts';
 export const exportTrip: Command = {
   usage: 'export TRIP.json',
   sentence: 'The obstacles, their lines and the recorded track as --gpx, --geojson or --kml.',
-  run: async ({ file, system, reversed, format }) => {
+  run: async ({ file, system, reversed, format, carried }) => {
     if (format === null) {
       const what = 'Nothing says which format to write.';
       const done = `Add one of ${OUT_FORMATS.map((name) => `--${name}`).join(', ')}.`;
@@ -15,7 +16,10 @@ export const exportTrip: Command = {
     }
     const { value: trip, problems } = await tripFrom(file);
     if (trip === null) return nothingBut(problems);
-    const outing = { ...trip, direction: reversed ? ('reversed' as const) : trip.direction };
+    const outing = {
+      ...carrying(trip, carried),
+      direction: reversed ? ('reversed' as const) : trip.direction,
+    };
     const text = outText(outing, format, system);
     return { text: text.trimEnd(), json: { format, text }, problems };
   },

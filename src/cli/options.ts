@@ -1,4 +1,6 @@
 import { parseArgs } from 'node:util';
+import type { Carried } from '../archive/carried.ts';
+import { CARRIED } from '../archive/carried.ts';
 import type { OutFormat } from '../archive/out/formats.ts';
 import { OUT_FORMATS } from '../archive/out/formats.ts';
 import type { System } from '../units.ts';
@@ -15,6 +17,8 @@ export interface Options {
   readonly out: string | null;
   /** What `export` writes; null where none was named. */
   readonly format: OutFormat | null;
+  /** What of people `export` writes. */
+  readonly carried: Carried;
   /** Paper of a PDF; null for the page itself. */
   readonly pdf: Paper | null;
 }
@@ -35,11 +39,15 @@ export function optionsFrom(args: readonly string[]): Options | string {
         gpx: { type: 'boolean', default: false },
         geojson: { type: 'boolean', default: false },
         kml: { type: 'boolean', default: false },
+        with: { type: 'string', multiple: true, default: [] },
       },
     });
     if (positionals.length !== 1) return 'Name one file.';
     const formats = OUT_FORMATS.filter((format) => values[format]);
     if (formats.length > 1) return 'Name one format at a time.';
+    const carried = Object.fromEntries(CARRIED.map((what) => [what, values.with.includes(what)]));
+    const unknown = values.with.find((what) => !Object.hasOwn(carried, what));
+    if (unknown !== undefined) return `Nothing is called "${unknown}"; there are ${CARRIED.join(', ')}.`;
     if (values.pdf && values.out === undefined) return 'Say where the PDF goes: --out FILE.';
     return {
       file: positionals[0],
@@ -48,6 +56,7 @@ export function optionsFrom(args: readonly string[]): Options | string {
       reversed: values.reversed,
       out: values.out ?? null,
       format: formats[0] ?? null,
+      carried: carried as unknown as Carried,
       pdf: !values.pdf ? null : values.letter ? 'Letter' : 'A4',
     };
   } catch (error) {

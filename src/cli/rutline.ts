@@ -27,6 +27,7 @@ const USAGE = [
   '  --out FILE            write there instead of here',
   '  --pdf [--letter]      brief: printed by a browser that is at hand, on A4 or Letter',
   '  --gpx --geojson --kml export: GPX 1.1, RFC 7946, KML 2.2',
+  '  --with WHAT           export: notes or times of people along with the ground; may be said twice',
   '',
   'Problems go to standard error. The exit code is 0 where nothing was wrong or only doubtful, 1 where part of the',
   'file could not be used, 2 where the command itself was wrong.',

@@ -19,12 +19,15 @@ export function imageSize(file: Uint8Array): ImageSize | null {
   return size !== null && size.widthPx > 0 && size.heightPx > 0 ? size : null;
 }
 
-/** The start of a frame (ITU-T T.81, 1992, B.2.2), behind segments that are passed over. */
+/** The start of a frame (ITU-T T.81, 1992, B.2.2), behind segments and strays that are passed over, as readers do. */
 function jpegSize(view: DataView): ImageSize | null {
   if (view.getUint16(0) !== 0xffd8) return null;
   for (let at = 2; at + 9 <= view.byteLength;) {
     const [fill, marker] = [view.getUint8(at), view.getUint8(at + 1)];
-    if (fill !== 0xff) return null;
+    if (fill !== 0xff) {
+      at++;
+      continue;
+    }
     const frame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
     if (frame) return { widthPx: view.getUint16(at + 7), heightPx: view.getUint16(at + 5) };
     const bare = marker === 0xff || marker === 0x01 || (marker >= 0xd0 && marker <= 0xd8);

@@ -1,8 +1,11 @@
-import { readTrip } from '../archive/share.ts';
+import { readTrip, tripToJson } from '../archive/share.ts';
+import { load } from '../archive/store.ts';
+import type { Trip } from '../archive/trip.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
 import { importGpx } from '../workers/import.ts';
 import { say } from '../words/words.ts';
+import { newId } from './identity.ts';
 import { look } from './look.svelte.ts';
 import { notices } from './notice.svelte.ts';
 import { TRACK } from './place.ts';
@@ -139,8 +142,18 @@ class Incoming {
     const { value, problems } = readTrip(await file.text());
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (value === null) return;
-    if (await open.open(value)) notices.say(say.files.opened(value.name));
+    const others = await this.#differs(value);
+    if (others && (await open.open({ ...value, id: newId(), name: say.storage.fromFile(value.name) })))
+      notices.say(say.storage.takenFromFile(value.name));
+    else if (!others && (await open.open(value))) notices.say(say.files.opened(value.name));
     else this.problems = { file: file.name, list: [notStored()] };
+  }
+
+  /** Whether this device has a trip of the same id that says something else; a file must not be written over it. */
+  async #differs(trip: Trip): Promise<boolean> {
+    await open.flush();
+    const stored = trip.id === open.now.id ? open.now : (await load(trip.id)).value;
+    return stored !== null && tripToJson(stored) !== tripToJson(trip);
   }
 }
 

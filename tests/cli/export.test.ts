@@ -2,12 +2,14 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { carrying, LEAST } from '../../src/archive/carried.ts';
 import { readTrip } from '../../src/archive/share.ts';
 import { outText } from '../../src/archive/out/formats.ts';
 import { rutline } from './run.ts';
 
 const TRIP = 'tests/archive/in/version-1.json';
-const trip = readTrip(readFileSync(TRIP, 'utf8')).value!;
+const whole = readTrip(readFileSync(TRIP, 'utf8')).value!;
+const trip = carrying(whole, LEAST);
 
 describe.concurrent('export', () => {
   test.each(['gpx', 'geojson', 'kml'] as const)('writes --%s as the page does', async (format) => {
@@ -21,6 +23,15 @@ describe.concurrent('export', () => {
     const { out } = await rutline('export', TRIP, '--kml', '--imperial');
     expect(out).toContain(' ft');
     expect(out).toBe(outText(trip, 'kml', 'imperial'));
+  });
+
+  test('tells of people what is asked for, and nothing else', async () => {
+    const { out } = await rutline('export', TRIP, '--gpx', '--with', 'notes', '--with', 'times');
+    expect(out).toBe(outText(carrying(whole, { ...LEAST, notes: true, times: true }), 'gpx', 'metric'));
+    expect(out).not.toBe(outText(trip, 'gpx', 'metric'));
+    const { code, err } = await rutline('export', TRIP, '--gpx', '--with', 'everything');
+    expect(code).toBe(2);
+    expect(err).toContain('Nothing is called "everything"');
   });
 
   test('asks for a format where none is named', async () => {
