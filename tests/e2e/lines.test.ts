@@ -60,6 +60,7 @@ test('offset lines are labelled with side and the track widths they are open to,
       tag.y + tag.height <= box.y;
     expect(apart).toBe(true);
   }
+  await page.getByRole('button', { name: 'View' }).click();
   await page.getByRole('combobox', { name: /^Units/ }).selectOption('imperial');
   await expect
     .poll(said)
