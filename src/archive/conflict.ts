@@ -1,5 +1,5 @@
-import type { Author, Candidate, Replica, Scalar } from './replica.ts';
-import { candidatesOf, heldBy, put, revisionsOf, sameScalar } from './replica.ts';
+import type { Author, Candidate, Held, Replica, Scalar } from './replica.ts';
+import { candidatesIn, heldBy, put, revisionsOf, sameScalar } from './replica.ts';
 import type { Spot, ToldValue } from './spot.ts';
 import { spotsIn, toldValue } from './spot.ts';
 
@@ -22,10 +22,11 @@ export interface Conflict {
 export function conflictsOf(replica: Replica): Conflict[] {
   const held = heldBy(replica);
   const spotOf = spotsIn(held);
+  const candidatesOf = candidatesIn(replica);
   const all = [...held].flatMap(([key, values]): Conflict[] => {
     const spot = values.length > 1 ? spotOf(key) : null;
     if (spot === null) return [];
-    const claims = onceEach(candidatesOf(replica, key)).map(({ id, by, atMs, value }) => ({
+    const claims = onceEach(candidatesOf(key)).map(({ id, by, atMs, value }) => ({
       id,
       by,
       atMs,
@@ -36,12 +37,18 @@ export function conflictsOf(replica: Replica): Conflict[] {
   return all.sort((a, b) => Number(b.spot.isJudged) - Number(a.spot.isJudged));
 }
 
+/** How many there are. */
+export function conflictCount(held: Held): number {
+  const spotOf = spotsIn(held);
+  return [...held].filter(([key, { length }]) => length > 1 && spotOf(key) !== null).length;
+}
+
 /** The replica after someone chose one of the claims; null where that claim is no longer one of several. */
 export function resolved(replica: Replica, key: string, claimId: string, author: Author): Replica | null {
-  const candidates = candidatesOf(replica, key);
+  const candidates = candidatesIn(replica)(key);
   const chosen = candidates.find(({ id }) => id === claimId);
   if (!chosen || onceEach(candidates).length < 2) return null;
-  return put(replica, new Map([[key, chosen.value]]), author);
+  return put(replica, new Map([[key, chosen.value]]), author).replica;
 }
 
 /** Of those who entered the same, the first. */

@@ -3,7 +3,7 @@ import { gradedFrom } from './gradedRecord.ts';
 import { entriesOf, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
 import { keyOf, partsOf } from './heldKey.ts';
-import type { Author, Heads, Held, Replica, Scalar } from './replica.ts';
+import type { Author, Edited, Heads, Held, Replica, Scalar } from './replica.ts';
 import { emptyReplica, heldBy, put, sameScalar, slotsOf } from './replica.ts';
 
 /** A graded track that nobody has filed yet. */
@@ -26,6 +26,16 @@ export function edited(
   author: Author,
   heads: Heads | null = null,
 ): Replica {
+  return editedAt(replica, after, author, heads).replica;
+}
+
+/** The same, with the state that says exactly what `after` says. */
+export function editedAt(
+  replica: Replica,
+  after: GradedTrack,
+  author: Author,
+  heads: Heads | null = null,
+): Edited {
   const held = heldBy(replica, heads);
   const newSlot = slotsOf(replica);
   const before = held.size === 0 ? null : gradedFrom(recordFrom(held)).value;

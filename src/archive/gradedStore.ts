@@ -1,21 +1,19 @@
 import type { Problem, Reading } from '../problem.ts';
-import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Direction } from '../terrain/obstacle.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
 import { BoxIndex } from './boxIndex.ts';
 import type { Conflict, Revised } from './conflict.ts';
 import { conflictsOf, historyOf, resolved } from './conflict.ts';
-import type { Database } from './database.ts';
-import { abandon, doing, keyedUnder, none, reading } from './database.ts';
+import { doing, keyedUnder, none, reading } from './database.ts';
 import { copiesFrom, copiesToBytes } from './exchange.ts';
 import type { Filing } from './filing.ts';
 import { graded, gradedAnew, gradedBeside, joined, tripOf } from './filing.ts';
-import { gradedFrom, gradedRecord } from './gradedRecord.ts';
-import { edited, firstFiled, gradedOf } from './gradedReplica.ts';
+import { gradedFrom } from './gradedRecord.ts';
+import { edited, editedAt, firstFiled, gradedOf } from './gradedReplica.ts';
+import { changed, GRADED_SHELVES, withReplica } from './gradedShelf.ts';
 import type { GradedTrack } from './gradedTrack.ts';
-import { withPhotos } from './photoRecord.ts';
 import type { Author, Heads, Replica } from './replica.ts';
 import {
-  bytesSince,
   emptyReplica,
   free,
   hasCome,
@@ -30,7 +28,6 @@ import type { StoreProblem } from './storeProblem.ts';
 import { storeProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
 import type { Levels, TrackRow } from './trackRow.ts';
-import { trackRowOf } from './trackRow.ts';
 import type { Trip } from './trip.ts';
 import type { Wanted } from './wanted.ts';
 import { found } from './wanted.ts';
@@ -42,11 +39,6 @@ export interface Taken {
   readonly heads: Heads;
   readonly conflicts: readonly Conflict[];
 }
-
-const SHELVES = ['replicas', 'graded', 'rows', 'counts', 'takeOuts'] as const;
-
-/** Pieces that may lie one after the other before they are written anew as one. */
-const PIECES = 32;
 
 /** Rows with their boxes, as of a count of changes that the database holds. */
 let known: { readonly count: number; readonly rows: readonly TrackRow[]; readonly index: BoxIndex } | null =
@@ -130,10 +122,11 @@ export interface FiledInto {
 export function file(trip: Trip, author: Author, into: string | null = null): Promise<Reading<FiledInto>> {
   return reading(async (database) => {
     const noted = await database.get('takeOuts', trip.id);
-    const back = noted && (into === null || into === noted.trackId) ? noted : null;
-    const id = back?.trackId ?? into ?? trip.id;
+    const id = into ?? noted?.trackId ?? trip.id;
+    const known = noted?.trackId === id ? noted.heads : null;
     const filingInto = (replica: Replica): Filing => ({ ...author, newId: slotsOf(replica) });
     let newVisits = 0;
+    let heads: Heads | null = null;
     const problems: Problem[] = [];
     const problem = await changed(
       database,
@@ -142,17 +135,21 @@ export function file(trip: Trip, author: Author, into: string | null = null): Pr
       (now) => {
         if (now === null) {
           newVisits = trip.obstacles.length;
-          return firstFiled(gradedAnew(trip, id, filingInto(emptyReplica())), author);
+          const first = firstFiled(gradedAnew(trip, id, filingInto(emptyReplica())), author);
+          heads = headsOf(first);
+          return first;
         }
-        const base = back && hasCome(now, back.heads) ? back.heads : null;
+        const base = known && hasCome(now, known) ? known : null;
         const read = gradedOf(now, base);
         problems.push(...read.problems);
         if (read.value === null) return storeProblem('corrupt');
         const after = (base ? graded : gradedBeside)(trip, read.value, filingInto(now));
         newVisits = visitCount(after) - visitCount(read.value);
-        return edited(now, after, author, base);
+        const edit = editedAt(now, after, author, base);
+        heads = base && edit.heads;
+        return edit.replica;
       },
-      trip.id,
+      () => ({ tripId: trip.id, trackId: id, heads }),
     );
     return problem ? none(problem) : { value: { id, newVisits }, problems };
   });
@@ -258,7 +255,7 @@ export function grade(id: string, updatedMs: number, levels: Levels): Promise<St
 /** Takes a track off this device. A file of another device that has it brings it back. */
 export function remove(id: string): Promise<StoreProblem | null> {
   return doing(async (database) => {
-    const work = database.transaction(SHELVES, 'readwrite', { durability: 'strict' });
+    const work = database.transaction(GRADED_SHELVES, 'readwrite', { durability: 'strict' });
     const count = (await work.objectStore('counts').get('rows')) ?? 0;
     await Promise.all([
       work.objectStore('replicas').delete(keyedUnder(id)),
@@ -268,80 +265,6 @@ export function remove(id: string): Promise<StoreProblem | null> {
       work.done,
     ]);
     return null;
-  });
-}
-
-/**
- * All of a change or nothing of it, on the disk when this answers. It is made on what the database holds at that moment:
- * another window's changes are under it, and none is lost. `tripId` is noted as a trip that stands as the track then does.
- */
-async function changed(
-  database: Database,
-  id: string,
-  nowMs: number,
-  change: (now: Replica | null) => Replica | StoreProblem,
-  tripId: string | null = null,
-): Promise<StoreProblem | null> {
-  const work = database.transaction(SHELVES, 'readwrite', { durability: 'strict' });
-  const pieces = work.objectStore('replicas');
-  try {
-    const [keys, filed, row, count] = await Promise.all([
-      pieces.getAllKeys(keyedUnder(id)),
-      pieces.getAll(keyedUnder(id)),
-      work.objectStore('rows').get(id),
-      work.objectStore('counts').get('rows'),
-    ]);
-    const now = filed.length === 0 ? null : replicaFrom(filed);
-    const heads = now ? headsOf(now) : [];
-    const next = filed.length > 0 && now === null ? storeProblem('corrupt') : change(now);
-    const read = 'trouble' in next ? none<GradedTrack>(next as StoreProblem) : gradedOf(next);
-    if ('trouble' in next || read.value === null) {
-      abandon(work);
-      return 'trouble' in next ? (next as StoreProblem) : storeProblem('corrupt');
-    }
-    const { value } = read;
-    const updatedMs = Math.max(nowMs, (row?.updatedMs ?? 0) + 1);
-    const changedRow = trackRowOf(value, conflictsOf(next).length, updatedMs);
-    const writes: Promise<unknown>[] = [
-      work.objectStore('graded').put(gradedRecord(withoutImages(value)), id),
-      work.objectStore('rows').put(changedRow, id),
-      work.objectStore('counts').put((count ?? 0) + 1, 'rows'),
-    ];
-    const piece = bytesSince(next, heads);
-    const appended = filed.slice(1).reduce((sum, { length }) => sum + length, piece.length);
-    if (filed.length === 0 || filed.length >= PIECES || appended > filed[0].length) {
-      writes.push(pieces.delete(keyedUnder(id)), pieces.put(replicaToBytes(next), [id, 0]));
-    } else if (piece.length > 0) {
-      writes.push(pieces.put(piece, [id, keys[keys.length - 1][1] + 1]));
-    }
-    if (tripId !== null)
-      writes.push(work.objectStore('takeOuts').put({ tripId, trackId: id, heads: headsOf(next) }, tripId));
-    await Promise.all([...writes, work.done]);
-    free(next);
-    return null;
-  } catch (error) {
-    abandon(work);
-    throw error;
-  }
-}
-
-function withoutImages(track: GradedTrack): GradedTrack {
-  const surveyed = track.surveyed.map((one) => {
-    const [obstacle] = withPhotos([one.obstacle], () => null);
-    return { ...one, obstacle };
-  });
-  return { ...track, surveyed };
-}
-
-function withReplica<T>(id: string, ask: (replica: Replica) => Reading<T>): Promise<Reading<T>> {
-  return reading(async (database) => {
-    const pieces = await database.getAll('replicas', keyedUnder(id));
-    if (pieces.length === 0) return none<T>(storeProblem('missing'));
-    const replica = replicaFrom(pieces);
-    if (replica === null) return none<T>(storeProblem('corrupt'));
-    const answer = ask(replica);
-    free(replica);
-    return answer;
   });
 }
 

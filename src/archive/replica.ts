@@ -57,6 +57,12 @@ export function emptyReplica(): Replica {
   return Automerge.init();
 }
 
+/** A replica after a change, and the state that whoever made the change has before them: without what others did since. */
+export interface Edited {
+  readonly replica: Replica;
+  readonly heads: Heads;
+}
+
 /**
  * Puts values as they were decided on at `heads`: what others did since stays, and where they put another value under
  * the same key both are kept. Null stands for now.
@@ -66,10 +72,10 @@ export function put(
   values: ReadonlyMap<string, Scalar>,
   { by, atMs }: Author,
   heads: Heads | null = null,
-): Replica {
-  if (values.size === 0) return replica;
+): Edited {
   const about = { message: by, time: Math.floor(atMs / 1000) };
   const now = Automerge.getHeads(replica);
+  if (values.size === 0) return { replica, heads: heads ?? now };
   const engine = Automerge.getBackend(replica);
   const at = heads ? [...heads] : now;
   const standing = new Map([...values.keys()].map((key) => [key, engine.getAll('_root', key, at)]));
@@ -81,14 +87,21 @@ export function put(
       record[key] = typeof value === 'string' ? new Automerge.ImmutableString(value) : value;
     }
   };
-  return heads === null || sameHeads(heads, now)
-    ? Automerge.change(replica, about, write)
-    : Automerge.changeAt(replica, [...heads], about, write).newDoc;
+  if (heads === null || sameHeads(heads, now)) {
+    const changed = Automerge.change(replica, about, write);
+    return { replica: changed, heads: Automerge.getHeads(changed) };
+  }
+  const { newDoc, newHeads } = Automerge.changeAt(replica, [...heads], about, write);
+  return { replica: newDoc, heads: newHeads ?? heads };
 }
 
 /** Everything that either holds. */
 export function merged(one: Replica, other: Replica): Replica {
   return Automerge.merge(Automerge.clone(one), other);
+}
+
+export function isReplica(one: object): one is Replica {
+  return Automerge.isAutomerge(one);
 }
 
 export function headsOf(replica: Replica): Heads {
@@ -128,25 +141,24 @@ export function heldBy(replica: Replica, heads: Heads | null = null): Held {
   return held;
 }
 
-/** The values under a key with who put them, first the one that stands in for them meanwhile. */
-export function candidatesOf(replica: Replica, key: string): Candidate[] {
-  const authors = authorsOf(replica);
-  const all = Automerge.getBackend(replica)
-    .getAll('_root', key)
-    .flatMap((full): Candidate[] => {
+/** Tells the values under a key with who put them, first the one that stands in for them meanwhile. */
+export function candidatesIn(replica: Replica): (key: string) => Candidate[] {
+  const authorOf = authorsOf(replica);
+  const engine = Automerge.getBackend(replica);
+  return (key) => {
+    const all = engine.getAll('_root', key).flatMap((full): Candidate[] => {
       const value = scalarOf(full);
       const id = full[2];
-      return value === null || id === undefined ? [] : [{ id, value, ...authors(id) }];
+      return value === null || id === undefined ? [] : [{ id, value, ...authorOf(id) }];
     });
-  return all.reverse();
+    return all.reverse();
+  };
 }
 
-/** Everything that was ever changed, oldest first; changes made at once in one order everywhere. */
+/** Everything that was ever changed, oldest first, and what followed on something after it whatever the clocks said. */
 export function revisionsOf(replica: Replica): Revision[] {
   const values = new Map<string, Scalar>();
-  return Automerge.topoHistoryTraversal(replica).flatMap((hash): Revision[] => {
-    const change = Automerge.inspectChange(replica, hash);
-    if (change === null) return [];
+  return changesOf(replica).map((change) => {
     const over = new Map<string, Scalar[]>();
     const puts = change.ops.flatMap(({ key, value, pred }, i): Put[] => {
       const before = [...(over.get(key) ?? []), ...pred.flatMap((id) => values.get(id) ?? [])];
@@ -157,8 +169,19 @@ export function revisionsOf(replica: Replica): Revision[] {
       return [{ key, before: distinct(before), after }];
     });
     const isFirst = change.deps.length === 0;
-    return [{ id: hash, isFirst, by: change.message ?? '', atMs: change.time * 1000, puts }];
+    return { id: change.hash, isFirst, by: change.message ?? '', atMs: change.time * 1000, puts };
   });
+}
+
+function changesOf(replica: Replica): Automerge.DecodedChange[] {
+  const times = new Map<string, number>();
+  const changes = Automerge.topoHistoryTraversal(replica).flatMap((hash) => {
+    const change = Automerge.inspectChange(replica, hash);
+    if (change) times.set(hash, Math.max(change.time, ...change.deps.map((dep) => times.get(dep) ?? 0)));
+    return change ?? [];
+  });
+  const time = ({ hash }: Automerge.DecodedChange) => times.get(hash) ?? 0;
+  return changes.sort((a, b) => time(a) - time(b) || a.startOp - b.startOp || (a.hash < b.hash ? -1 : 1));
 }
 
 export function replicaToBytes(replica: Replica): Uint8Array<ArrayBuffer> {
@@ -187,13 +210,14 @@ export function free(replica: Replica): void {
 }
 
 function authorsOf(replica: Replica): (opId: string) => Author {
-  const changes = Automerge.getChangesMetaSince(replica, []);
+  const byActor = new Map<string, Automerge.ChangeMetadata[]>();
+  for (const change of Automerge.getChangesMetaSince(replica, []))
+    byActor.set(change.actor, [...(byActor.get(change.actor) ?? []), change]);
   return (opId) => {
     const [counter, actor] = opId.split('@');
-    const made = changes.find(
-      (change) =>
-        change.actor === actor && change.startOp <= Number(counter) && Number(counter) <= change.maxOp,
-    );
+    const made = byActor
+      .get(actor)
+      ?.find(({ startOp, maxOp }) => startOp <= Number(counter) && Number(counter) <= maxOp);
     return { by: made?.message ?? '', atMs: (made?.time ?? 0) * 1000 };
   };
 }

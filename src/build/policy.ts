@@ -7,7 +7,7 @@ const printStyle = `'sha256-${createHash('sha256').update(PAGE_STYLE).digest('ba
 
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self'",
   `style-src 'self' ${printStyle}`,
   "img-src 'self' data: blob:",

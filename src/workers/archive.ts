@@ -8,6 +8,7 @@ import { storeProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Wanted } from '../archive/wanted.ts';
 import type { Reading } from '../problem.ts';
+import { spoken } from '../words/words.ts';
 import type { ArchiveAnswer, ArchiveAsk, ArchiveWork, Met } from './archiveWork.ts';
 import { CHANNEL } from './archiveWork.ts';
 
@@ -26,7 +27,7 @@ let asked = 0;
 /** The worker of the archive, started when it is first asked; it is started again where it broke. */
 function started(): Worker {
   if (worker) return worker;
-  worker = new Worker(new URL('./archive.worker.ts', import.meta.url), { type: 'module' });
+  worker = new Worker(new URL('./archive.worker.ts', import.meta.url), { type: 'module', name: spoken });
   worker.onmessage = ({ data }: MessageEvent<ArchiveAnswer>) => {
     const one = waiting.get(data.number);
     waiting.delete(data.number);

@@ -1,3 +1,4 @@
+import './language.ts';
 import wasm from '@automerge/automerge/automerge.wasm?url';
 import { startReplicas } from '../archive/replica.ts';
 import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';

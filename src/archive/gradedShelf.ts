@@ -1,0 +1,100 @@
+import type { Reading } from '../problem.ts';
+import { conflictCount } from './conflict.ts';
+import type { Database } from './database.ts';
+import { abandon, keyedUnder, none, reading } from './database.ts';
+import { recordFrom } from './gradedHeld.ts';
+import { gradedFrom, gradedRecord } from './gradedRecord.ts';
+import type { GradedTrack } from './gradedTrack.ts';
+import { withPhotos } from './photoRecord.ts';
+import type { Replica } from './replica.ts';
+import { bytesSince, free, headsOf, heldBy, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
+import type { StoreProblem } from './storeProblem.ts';
+import type { TakeOut } from './takeOut.ts';
+import { storeProblem } from './storeProblem.ts';
+import { trackRowOf } from './trackRow.ts';
+
+/** The shelves of graded tracks. */
+export const GRADED_SHELVES = ['replicas', 'graded', 'rows', 'counts', 'takeOuts'] as const;
+
+/** Pieces that may lie one after the other before they are written anew as one. */
+const PIECES = 32;
+
+/**
+ * All of a change or nothing of it, on the disk when this answers. It is made on what the database holds at that moment:
+ * another window's changes are under it, and none is lost. `noted`, asked after it, is a trip whose
+ * state is to be remembered with it.
+ */
+export async function changed(
+  database: Database,
+  id: string,
+  nowMs: number,
+  change: (now: Replica | null) => Replica | StoreProblem,
+  noted: () => TakeOut | null = () => null,
+): Promise<StoreProblem | null> {
+  const work = database.transaction(GRADED_SHELVES, 'readwrite', { durability: 'strict' });
+  const pieces = work.objectStore('replicas');
+  try {
+    const [keys, filed, row, count] = await Promise.all([
+      pieces.getAllKeys(keyedUnder(id)),
+      pieces.getAll(keyedUnder(id)),
+      work.objectStore('rows').get(id),
+      work.objectStore('counts').get('rows'),
+    ]);
+    const now = filed.length === 0 ? null : replicaFrom(filed);
+    const heads = now ? headsOf(now) : [];
+    const next = filed.length > 0 && now === null ? storeProblem('corrupt') : change(now);
+    if (!isReplica(next)) {
+      abandon(work);
+      return next;
+    }
+    const held = heldBy(next);
+    const { value } = gradedFrom(recordFrom(held));
+    if (value === null) {
+      abandon(work);
+      return storeProblem('corrupt');
+    }
+    const updatedMs = Math.max(nowMs, (row?.updatedMs ?? 0) + 1);
+    const changedRow = trackRowOf(value, conflictCount(held), updatedMs);
+    const writes: Promise<unknown>[] = [
+      work.objectStore('graded').put(gradedRecord(withoutImages(value)), id),
+      work.objectStore('rows').put(changedRow, id),
+      work.objectStore('counts').put((count ?? 0) + 1, 'rows'),
+    ];
+    const piece = bytesSince(next, heads);
+    const appended = filed.slice(1).reduce((sum, { length }) => sum + length, piece.length);
+    if (filed.length === 0 || filed.length >= PIECES || appended > filed[0].length) {
+      writes.push(pieces.delete(keyedUnder(id)), pieces.put(replicaToBytes(next), [id, 0]));
+    } else if (piece.length > 0) {
+      writes.push(pieces.put(piece, [id, keys[keys.length - 1][1] + 1]));
+    }
+    const takeOut = noted();
+    if (takeOut) writes.push(work.objectStore('takeOuts').put(takeOut, takeOut.tripId));
+    await Promise.all([...writes, work.done]);
+    free(next);
+    return null;
+  } catch (error) {
+    abandon(work);
+    throw error;
+  }
+}
+
+function withoutImages(track: GradedTrack): GradedTrack {
+  const surveyed = track.surveyed.map((one) => {
+    const [obstacle] = withPhotos([one.obstacle], () => null);
+    return { ...one, obstacle };
+  });
+  return { ...track, surveyed };
+}
+
+/** Asks the history of a track; what it is asked must not outlive the answer. */
+export function withReplica<T>(id: string, ask: (replica: Replica) => Reading<T>): Promise<Reading<T>> {
+  return reading(async (database) => {
+    const pieces = await database.getAll('replicas', keyedUnder(id));
+    if (pieces.length === 0) return none<T>(storeProblem('missing'));
+    const replica = replicaFrom(pieces);
+    if (replica === null) return none<T>(storeProblem('corrupt'));
+    const answer = ask(replica);
+    free(replica);
+    return answer;
+  });
+}

@@ -1,0 +1,292 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
+import * as store from '../../src/archive/gradedStore.ts';
+import { withOutcome } from '../../src/archive/filing.ts';
+import type { GradedTrack, Outcome } from '../../src/archive/gradedTrack.ts';
+import type { Trip } from '../../src/archive/trip.ts';
+import type { Obstacle } from '../../src/terrain/obstacle.ts';
+import { ANN, BEN, canonical, CLEO, engine, TRIP, wholeTrack } from './replicas.ts';
+
+beforeAll(engine);
+
+let tracks = 0;
+
+/** A track of its own in the archive, by its id. */
+async function filedTrack(trip: Trip = TRIP): Promise<string> {
+  const id = `track-${tracks++}`;
+  expect((await store.file({ ...trip, id }, ANN)).value).toEqual({ id, newVisits: trip.obstacles.length });
+  return id;
+}
+
+async function taken(id: string): Promise<store.Taken> {
+  const { value, problems } = await store.take(id);
+  expect(problems).toEqual([]);
+  return value!;
+}
+
+function convoy(id: string) {
+  return { id, vehicles: TRIP.vehicles, direction: TRIP.direction };
+}
+
+function deeper(obstacle: Obstacle): Obstacle {
+  return { ...obstacle, stretch: { ...obstacle.stretch, lengthM: obstacle.stretch.lengthM + 1 } };
+}
+
+function withObstacle(trip: Trip, change: (obstacle: Obstacle) => Obstacle): Trip {
+  return { ...trip, obstacles: trip.obstacles.map(change) };
+}
+
+describe('a trip', () => {
+  test('is filed as a track of its own, photos and all, with a first visit by whoever files it', async () => {
+    const { graded, conflicts } = await taken(await filedTrack());
+    expect(conflicts).toEqual([]);
+    expect(graded.surveyed.map(({ obstacle }) => obstacle)).toEqual(TRIP.obstacles);
+    expect(graded.track).toEqual(TRIP.track);
+    const [{ visits }] = graded.surveyed;
+    expect(visits).toHaveLength(1);
+    expect(visits[0]).toMatchObject({ ...ANN, stretch: TRIP.obstacles[0].stretch });
+  });
+
+  test('comes back on the desk as it was filed, with the convoy that is coming', async () => {
+    const id = await filedTrack();
+    const { value } = await store.takeOut(id, convoy('again'));
+    expect(value).toEqual({ ...TRIP, id: 'again', note: '' });
+    expect((await store.filedAs('again')).value).toBe(id);
+  });
+
+  test('that is filed back as it was changes nothing', async () => {
+    const id = await filedTrack();
+    const { value: trip } = await store.takeOut(id, convoy('unchanged'));
+    expect((await store.file(trip!, BEN)).value).toEqual({ id, newVisits: 0 });
+    expect((await store.history(id)).value).toHaveLength(1);
+  });
+
+  test('adds a visit where the ground was measured anew, once', async () => {
+    const id = await filedTrack();
+    const { value } = await store.takeOut(id, convoy('measured'));
+    const trip = withObstacle(value!, deeper);
+    expect((await store.file(trip, BEN)).value).toEqual({ id, newVisits: 1 });
+    expect((await store.file(trip, CLEO)).value).toEqual({ id, newVisits: 0 });
+    const [{ obstacle, visits }] = (await taken(id)).graded.surveyed;
+    expect(visits.map(({ by }) => by)).toEqual(['Ann', 'Ben']);
+    expect(obstacle).toEqual(trip.obstacles[0]);
+  });
+
+  test('undoes nothing that others did meanwhile, though it is filed twice', async () => {
+    const id = await filedTrack();
+    const trip = (await store.takeOut(id, convoy('twice'))).value!;
+    const { graded, heads } = await taken(id);
+    const [one] = graded.surveyed;
+    const noted = { ...graded, surveyed: [{ ...one, obstacle: { ...one.obstacle, note: 'A tree fell' } }] };
+    expect(await store.edit({ ...noted, note: 'Closed in May' }, heads, CLEO)).toBeNull();
+    const renamed = withObstacle(trip, (obstacle) => ({ ...obstacle, name: 'Ford' }));
+    await store.file(renamed, BEN);
+    await store.file(withObstacle(renamed, deeper), BEN);
+    const now = (await taken(id)).graded;
+    expect(now.note).toBe('Closed in May');
+    expect(now.surveyed[0].obstacle).toMatchObject({ name: 'Ford', note: 'A tree fell' });
+    expect(now.surveyed[0].visits).toHaveLength(2);
+  });
+
+  test('leaves an obstacle in the archive that it passed over', async () => {
+    const id = await filedTrack();
+    const trip = (await store.takeOut(id, convoy('passed'))).value!;
+    await store.file({ ...trip, obstacles: [] }, BEN);
+    expect((await taken(id)).graded.surveyed).toHaveLength(1);
+  });
+
+  test('from elsewhere, filed into a track, only adds to it', async () => {
+    const id = await filedTrack();
+    const stranger = withObstacle(TRIP, (one) =>
+      deeper({ ...one, name: 'Another name', lines: one.lines.slice(0, 1) }),
+    );
+    const answer = await store.file({ ...stranger, id: 'stranger' }, BEN, id);
+    expect(answer.value).toEqual({ id, newVisits: 1 });
+    expect((await store.file({ ...stranger, id: 'stranger' }, BEN)).value).toEqual({ id, newVisits: 0 });
+    const [{ obstacle, visits }] = (await taken(id)).graded.surveyed;
+    expect(visits).toHaveLength(2);
+    expect(obstacle.name).toBe(TRIP.obstacles[0].name);
+    expect(obstacle.lines).toEqual(TRIP.obstacles[0].lines);
+  });
+});
+
+describe('two windows', () => {
+  test('that change one track at once lose nothing, and disagree in the open', async () => {
+    const id = await filedTrack();
+    const { graded, heads } = await taken(id);
+    const outcome: Outcome = {
+      id: 'o1',
+      ...BEN,
+      vehicle: TRIP.vehicles[0],
+      lineId: 'main',
+      direction: 'as recorded',
+      rung: 'as it comes',
+      said: 'goes',
+      did: 'turned back',
+      note: '',
+    };
+    const saved = await Promise.all([
+      store.edit({ ...graded, area: 'North', note: 'Ann was here' }, heads, ANN),
+      store.edit({ ...withOutcome(graded, graded.surveyed[0].obstacle.id, outcome), note: 'no' }, heads, BEN),
+      ...Array.from({ length: 40 }, (_, n) =>
+        store.edit(
+          withOutcome(graded, graded.surveyed[0].obstacle.id, { ...outcome, id: `n${n}` }),
+          heads,
+          CLEO,
+        ),
+      ),
+    ]);
+    expect(saved.every((problem) => problem === null)).toBe(true);
+    const now = await taken(id);
+    expect(now.graded.area).toBe('North');
+    expect(now.graded.surveyed[0].outcomes).toHaveLength(41);
+    expect(now.conflicts).toMatchObject([{ key: 'note', spot: { of: 'track', field: 'note' } }]);
+    const [{ key, claims }] = now.conflicts;
+    expect(new Set(claims.map(({ value, by }) => `${by}: ${String(value)}`))).toEqual(
+      new Set(['Ann: Ann was here', 'Ben: no']),
+    );
+    expect((await store.find({ inConflict: true })).value!.map((row) => row.id)).toEqual([id]);
+    expect(await store.choose(id, key, claims[1].id, CLEO)).toBeNull();
+    expect(await store.choose(id, key, claims[0].id, CLEO)).toMatchObject({ trouble: 'changed elsewhere' });
+    expect((await taken(id)).graded.note).toBe(claims[1].value);
+    const last = (await store.history(id)).value!.at(-1)!;
+    expect(last).toMatchObject({ by: 'Cleo', changes: [{ after: { value: claims[1].value } }] });
+    expect(last.changes[0].before).toHaveLength(2);
+  });
+});
+
+describe('the record beside the history', () => {
+  test('says the same, without images', async () => {
+    const id = await filedTrack();
+    const { graded } = await taken(id);
+    const { value } = await store.takeBare([id, 'nowhere']);
+    const [bare] = value!;
+    expect(value).toHaveLength(1);
+    expect(bare.surveyed[0].obstacle.photos).toEqual([]);
+    const [{ obstacle, ...rest }] = graded.surveyed;
+    expect(bare).toEqual({ ...graded, surveyed: [{ ...rest, obstacle: { ...obstacle, photos: [] } }] });
+  });
+
+  test('has a row that finds it, whose grades are gone with the next change', async () => {
+    const id = await filedTrack({ ...TRIP, name: 'Hobnail spür' });
+    const rows = () => store.find({ text: 'SPUR hob' }).then(({ value }) => value!);
+    const [row] = await rows();
+    expect(row).toMatchObject({ id, obstacleCount: 1, lastVisitMs: ANN.atMs, box: [0.5, 45, 0.511, 45.003] });
+    expect(await store.grade(id, row.updatedMs, { club: 3 })).toBeNull();
+    expect((await rows())[0].levels).toEqual({ club: 3 });
+    const { graded, heads } = await taken(id);
+    await store.edit({ ...graded, area: 'South' }, heads, BEN);
+    expect((await rows())[0]).toMatchObject({ area: 'South', levels: {} });
+    expect(await store.grade(id, row.updatedMs, { club: 3 })).toMatchObject({ trouble: 'changed elsewhere' });
+    await store.remove(id);
+    expect(await rows()).toEqual([]);
+    expect((await store.take(id)).problems).toMatchObject([{ trouble: 'missing' }]);
+  });
+});
+
+describe('a file with the history', () => {
+  test('brings a track to another device, and what was done there back', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    const there = await taken(id);
+    await store.edit({ ...there.graded, area: 'entered elsewhere' }, there.heads, BEN);
+    const { value: answer } = await store.copies([id]);
+    await store.remove(id);
+    expect(await store.merge(sent!, 1)).toEqual({ value: [id], problems: [] });
+    const here = await taken(id);
+    expect(here.graded).toEqual(there.graded);
+    await store.edit({ ...here.graded, note: 'entered here' }, here.heads, CLEO);
+    expect((await store.merge(answer!, 1)).value).toEqual([id]);
+    const both = await taken(id);
+    expect(both.graded).toMatchObject({ area: 'entered elsewhere', note: 'entered here' });
+    expect((await store.history(id)).value!.map(({ by }) => by)).toEqual(['Ann', 'Ben', 'Cleo']);
+  });
+
+  test('that is damaged is refused, and nothing is changed', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    const before = await taken(id);
+    sent![sent!.length - 9] ^= 1;
+    expect(await store.merge(sent!, 1)).toMatchObject({ value: null, problems: [{ severity: 'error' }] });
+    expect(await taken(id)).toEqual(before);
+  });
+});
+
+test('a track of an open format adds what the archive lacks, and its differences are said', async () => {
+  const track: GradedTrack = { ...wholeTrack(), id: 'joined' };
+  const [one] = track.surveyed;
+  const [visit] = one.visits;
+  expect(await store.join([track], ANN)).toEqual({ value: ['joined'], problems: [] });
+  expect((await taken('joined')).graded).toEqual(canonical(track));
+  const later = { ...visit, id: 'later', atMs: visit.atMs + 1000, stretch: deeper(one.obstacle).stretch };
+  const more = { ...track, note: 'Something else', surveyed: [{ ...one, visits: [visit, later] }] };
+  const { problems } = await store.join([more], BEN);
+  expect(problems).toMatchObject([{ severity: 'warning' }]);
+  const { graded } = await taken('joined');
+  expect(graded.note).toBe('');
+  expect(graded.surveyed[0].visits.map(({ id }) => id)).toEqual(['v0', 'later']);
+  expect(graded.surveyed[0].obstacle.stretch).toEqual(later.stretch);
+});
+
+test('a damaged history is said, and not written over', async () => {
+  const id = await filedTrack();
+  const database = await new Promise<IDBDatabase>((resolve) => {
+    const opening = indexedDB.open('rutline');
+    opening.onsuccess = () => resolve(opening.result);
+  });
+  const broken = new Uint8Array([1, 2, 3]);
+  await new Promise<void>((resolve) => {
+    const work = database.transaction('replicas', 'readwrite');
+    work.objectStore('replicas').put(broken, [id, 0]);
+    work.oncomplete = () => resolve();
+  });
+  expect((await store.take(id)).problems).toMatchObject([{ trouble: 'corrupt' }]);
+  expect((await store.file({ ...TRIP, id }, ANN)).problems).toMatchObject([{ trouble: 'corrupt' }]);
+  const kept = await new Promise((resolve) => {
+    const asked = database.transaction('replicas').objectStore('replicas').get([id, 0]);
+    asked.onsuccess = () => resolve(asked.result);
+  });
+  database.close();
+  expect(kept).toEqual(broken);
+});
+
+describe('the database of an earlier day', () => {
+  test.each([1, 2])('of version %i opens with every trip, and takes tracks', async (version) => {
+    const text = readFileSync(new URL(`in/version-${version}.json`, import.meta.url), 'utf8');
+    const record = JSON.parse(text) as { obstacles: { photos?: { id: string; image: string }[] }[] };
+    const images = record.obstacles.flatMap(({ photos }) => photos ?? []);
+    vi.stubGlobal('indexedDB', new IDBFactory());
+    await new Promise<void>((resolve) => {
+      const opening = indexedDB.open('rutline', version);
+      opening.onupgradeneeded = () => {
+        const shelves = ['summaries', 'trips', 'tracks', ...(version > 1 ? ['images'] : [])];
+        for (const shelf of shelves) opening.result.createObjectStore(shelf);
+      };
+      opening.onsuccess = () => {
+        const work = opening.result.transaction([...opening.result.objectStoreNames], 'readwrite');
+        work.objectStore('trips').put({ record: { ...record, track: null }, tracked: false }, 'first-trip');
+        work.objectStore('summaries').put({ id: 'first-trip', updatedMs: 1 }, 'first-trip');
+        for (const { id, image } of images)
+          work.objectStore('images').put(Uint8Array.from(Buffer.from(image, 'base64')), ['first-trip', id]);
+        work.oncomplete = () => resolve(opening.result.close());
+      };
+    });
+    vi.resetModules();
+    const trips = await import('../../src/archive/store.ts');
+    const { value, problems } = await trips.load('first-trip');
+    expect(problems).toEqual([]);
+    expect(value).toMatchObject({ name: `A trip of version 1`, track: null });
+    expect(value!.obstacles[0].photos).toHaveLength(images.length);
+    expect((await trips.list()).value).toHaveLength(1);
+    const again = await import('../../src/archive/gradedStore.ts');
+    const { startReplicas } = await import('../../src/archive/replica.ts');
+    await startReplicas(() => readFileSync('node_modules/@automerge/automerge/dist/automerge.wasm'));
+    expect((await again.file(value!, ANN)).value?.id).toBe('first-trip');
+    expect((await again.take('first-trip')).value?.graded.surveyed[0].obstacle.photos).toHaveLength(
+      images.length,
+    );
+    vi.unstubAllGlobals();
+  });
+});
