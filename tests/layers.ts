@@ -48,7 +48,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   saxes: ['route/'],
   fflate: ['route/', 'archive/folder/'],
   '@sqlite.org/sqlite-wasm': ['archive/geopackage/'],
-  geotiff: ['route/geoTiff.ts'],
+  geotiff: ['route/geoTiff.ts', 'route/tiffBlock.ts'],
   proj4: ['route/projection.ts'],
   pmtiles: ['map/'],
   exifr: ['ui/photoTags.ts', 'ui/exifr.d.ts'],
