@@ -2,7 +2,7 @@ import type { ClassificationId, Season } from '../grade/classification.ts';
 import { classificationOf, levelName } from '../grade/classification.ts';
 import { CRITERIA } from '../grade/criteria.ts';
 import type { Graded, Open, Reason } from '../grade/rating.ts';
-import type { Need, NeedName, Requirement, TrackRequirement } from '../grade/requirement.ts';
+import type { Need, NeedName, TrackRequirement } from '../grade/requirement.ts';
 import { NEEDS, REFERENCE_VALUES } from '../grade/requirement.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -96,21 +96,33 @@ export function needValue(name: NeedName, value: number, system: System): string
 export function needText(name: NeedName, need: Need, system: System): string {
   if (!need.found) return say.grading.noneFound;
   const value = needValue(name, need.value, system);
-  return need.atEnd ? say.grading.anyTried(value) : value;
+  if (!need.atEnd) return value;
+  return name === 'trackWidth' || name === 'width'
+    ? say.grading.anyUpTo(value)
+    : say.grading.anyDownTo(value);
 }
 
-/** All that a vehicle must have, in one line; what any vehicle has is left out. */
-export function requirementText(requirement: Requirement | TrackRequirement, system: System): string {
-  const { needs, rung } = requirement;
-  if (needs === null) return say.grading.requirementNotKnown;
-  const told = NEEDS.flatMap((name) => {
-    const need = needs[name];
-    if (need.found)
-      return need.atEnd ? [] : [say.grading.needShort[name](needValue(name, need.value, system))];
-    return rung === null ? [] : [say.grading.needShort[name](say.grading.noneFound)];
-  });
-  const aids = rung === null ? say.grading.noneByAids : rungName(rung);
-  return rung === null && told.length === 0 ? say.grading.noneGoes : [aids, ...told].join(', ');
+/** All that a vehicle must have, in one line; what any vehicle has is left out. `nameOf` names an obstacle. */
+export function requirementText(
+  { needs, rung, stops, notKnown }: TrackRequirement,
+  nameOf: (obstacleId: string) => string,
+  system: System,
+): string {
+  const told =
+    needs === null
+      ? []
+      : NEEDS.flatMap((name) => {
+          const need = needs[name];
+          if (!need.found || need.atEnd) return [];
+          return [say.grading.needShort[name](needValue(name, need.value, system))];
+        });
+  const aids = rung === null ? [] : [rungName(rung)];
+  const sentences = [
+    needs === null ? '' : say.grading.takes([...aids, ...told].join(', ')),
+    stops.length === 0 ? '' : say.grading.stops(stops.map(nameOf).join(', ')),
+    notKnown.length === 0 ? '' : say.grading.leftOut(notKnown.map(nameOf).join(', ')),
+  ];
+  return sentences.filter(Boolean).join(' ');
 }
 
 /** A rung of the reference as it is shown. */

@@ -1,5 +1,6 @@
 import type { TrackSlope } from '../terrain/ground.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
+import { stretchOf } from '../terrain/obstacle.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
 import { rad } from '../units.ts';
 import type { VehicleField, VehicleValues } from '../vehicle/specs.ts';
@@ -8,7 +9,7 @@ import type { Season } from './classification.ts';
 import { referenceRungs, referenceVehicle } from './reference.ts';
 import { groundsIn } from './season.ts';
 import type { Grounds, RungVerdict } from './verdict.ts';
-import { groundsOf, rankOf, verdictOn } from './verdict.ts';
+import { groundsOf, offsetOf, rankOf, verdictOn } from './verdict.ts';
 
 /** What a requirement line tells, in the order in which it is said. */
 export const NEEDS = ['clearance', 'angles', 'trackWidth', 'width', 'tyre', 'wading'] as const;
@@ -26,9 +27,10 @@ export type Need =
     }
   | { readonly found: false };
 
-/** What it takes to go over one obstacle by its main line, one direction, one season. Null where the ground is not known. */
+/** What it takes to go past one obstacle by any of its lines, in one direction and season. */
 export interface Requirement {
   readonly obstacleId: string;
+  /** Null where the ground is not known. */
   readonly needs: Readonly<Record<NeedName, Need>> | null;
   /** Name of the least rung of the reference, lockers fitted, that goes; null where none does. */
   readonly rung: string | null;
@@ -38,9 +40,12 @@ export interface Requirement {
 
 /** All of a track's requirements in one line, and which obstacle asks most of each. */
 export interface TrackRequirement {
+  /** Of the obstacles that something goes past; null where there are none such. */
   readonly needs: Readonly<Record<NeedName, Need & { readonly obstacleId: string }>> | null;
   readonly rung: string | null;
   readonly rungSetBy: string | null;
+  /** Obstacles that the reference does not go past, whatever one thing is varied: nothing above speaks of them. */
+  readonly stops: readonly string[];
   /** Obstacles of which nothing can be said. */
   readonly notKnown: readonly string[];
 }
@@ -63,8 +68,10 @@ interface Varied {
   readonly with: (by: number) => Partial<VehicleValues>;
 }
 
+/** Rounded, as sums of steps are binary fractions: the end of a range is to be met. */
 function shifted(fields: readonly VehicleField[], by: number): Partial<VehicleValues> {
-  return Object.fromEntries(fields.map((name) => [name, (REFERENCE_VALUES[name] as number) + by]));
+  const sum = (name: VehicleField) => Number(((REFERENCE_VALUES[name] as number) + by).toFixed(9));
+  return Object.fromEntries(fields.map((name) => [name, sum(name)]));
 }
 
 function plain(name: VehicleField, stepSi: number, seeks: 1 | -1): Varied {
@@ -130,16 +137,23 @@ export function variedBy(name: NeedName, steps: number): VehicleValues | null {
 
 /** What a number of steps means, SI. */
 export function valueAtSteps(name: NeedName, steps: number): number {
-  return VARIED[name].has + steps * VARIED[name].stepSi;
+  return Number((VARIED[name].has + steps * VARIED[name].stepSi).toFixed(9));
 }
 
-/** What is asked of a vehicle here: its best rung at usual tyres, and with tyres down where that does not go. */
+/** Whether such a vehicle goes past, by any line. */
 type Goes = (values: VehicleValues) => boolean;
 
+/** One line with its grounds: of a wet season, also as it was entered. */
+interface Way {
+  readonly grounds: readonly Grounds[];
+  readonly offsetM: number;
+}
+
 /**
- * Found by taking the reference over the main line, one thing varied at a time, a step at a time: from what it has towards
- * less as long as it goes, or, where it does not go, towards more until it does. Every step in between was tried, so that
- * what is told goes, and nothing between it and the reference fails. Where nothing does by any amount, none is found.
+ * Found by taking the reference past by the main line, else by the others, one thing varied at a time, a step at a time:
+ * from what it has towards less as long as it goes, or, where it does not go, towards more until it does. Every step in
+ * between was tried, so that what is told goes, and nothing between it and the reference fails. Where nothing does by any
+ * amount, none is found.
  */
 export function requirementOf(
   obstacle: Obstacle,
@@ -147,18 +161,25 @@ export function requirementOf(
   direction: Direction,
   season: Season,
 ): Requirement {
-  const all = groundsIn(season, obstacle.stretch).map((stretch) => groundsOf(stretch, direction, trackSlope));
-  if (all.some(({ entered, worst }) => entered === null || worst === null))
-    return { obstacleId: obstacle.id, needs: null, rung: null, rungsUp: Infinity };
-  const goes: Goes = (values) => all.every((grounds) => rungThatGoes(values, grounds) !== null);
-  const rungs = all.map((grounds) => rungThatGoes(REFERENCE_VALUES, grounds));
-  const most = rungs.reduce((a, b) => (a === null || b === null ? null : a.up >= b.up ? a : b));
-  const entries = NEEDS.map((name) => [name, walked(name, most !== null, goes)] as const);
+  const ways = obstacle.lines.map((line): Way => ({
+    grounds: groundsIn(season, stretchOf(obstacle, line)).map((stretch) =>
+      groundsOf(stretch, direction, trackSlope),
+    ),
+    offsetM: offsetOf(line, direction),
+  }));
+  const known = ways.filter(({ grounds }) =>
+    grounds.every(({ entered, worst }) => entered !== null && worst !== null),
+  );
+  if (known.length === 0) return { obstacleId: obstacle.id, needs: null, rung: null, rungsUp: Infinity };
+  const rungs = known.flatMap((way) => rungThatGoes(REFERENCE_VALUES, way) ?? []);
+  const least = rungs.length === 0 ? null : rungs.reduce((a, b) => (b.up < a.up ? b : a));
+  const goes: Goes = (values) => known.some((way) => rungThatGoes(values, way) !== null);
+  const entries = NEEDS.map((name) => [name, walked(name, least !== null, goes)] as const);
   return {
     obstacleId: obstacle.id,
     needs: Object.fromEntries(entries) as Record<NeedName, Need>,
-    rung: most?.name ?? null,
-    rungsUp: most?.up ?? Infinity,
+    rung: least?.name ?? null,
+    rungsUp: least?.up ?? Infinity,
   };
 }
 
@@ -184,15 +205,20 @@ interface RungUp {
   readonly up: number;
 }
 
-/** The least rung with which it goes, with care or without. Tyres down come after all lockers, as in the ladder. */
-function rungThatGoes(values: VehicleValues, grounds: Grounds): RungUp | null {
+/** The least rung with which it goes by a line, with care or without. Tyres down come after all lockers, as in the ladder. */
+function rungThatGoes(values: VehicleValues, { grounds, offsetM }: Way): RungUp | null {
   const vehicle = { ...referenceVehicle('wagon'), values };
   let up = 0;
   for (const tyresDown of [false, true]) {
     const rungs = referenceRungs(values, tyresDown);
-    const { ladder } = verdictOn(vehicle, grounds, 0, assessTraverse, rungs);
-    const at = ladder.findIndex(goesAlone);
-    if (at >= 0) return { name: tyresDown ? 'tyres down' : ladder[at].rung.name, up: up + at };
+    const goes = rungs.map(() => true);
+    for (const ground of grounds) {
+      const { ladder } = verdictOn(vehicle, ground, offsetM, assessTraverse, rungs);
+      ladder.forEach((said, i) => (goes[i] &&= goesAlone(said)));
+      if (!goes.includes(true)) break;
+    }
+    const at = goes.indexOf(true);
+    if (at >= 0) return { name: tyresDown ? 'tyres down' : rungs[at].name, up: up + at };
     up += rungs.length;
   }
   return null;
@@ -202,28 +228,37 @@ function goesAlone({ word }: RungVerdict): boolean {
   return rankOf(word) <= rankOf('goes with care');
 }
 
-/** What a vehicle must have for all of some obstacles. */
+/** What a vehicle must have for all of some obstacles: of each thing what the obstacle asks that asks most. */
 export function requirementOfTrack(all: readonly Requirement[]): TrackRequirement {
-  const known = all.filter(({ needs }) => needs !== null);
-  const notKnown = all.filter(({ needs }) => needs === null).map(({ obstacleId }) => obstacleId);
-  if (known.length === 0) return { needs: null, rung: null, rungSetBy: null, notKnown };
+  const idsOf = (some: readonly Requirement[]) => some.map(({ obstacleId }) => obstacleId);
+  const isOpen = ({ needs }: Requirement) => needs !== null && NEEDS.some((name) => needs[name].found);
+  const open = all.filter(isOpen);
+  const notKnown = idsOf(all.filter(({ needs }) => needs === null));
+  const stops = idsOf(all.filter((one) => one.needs !== null && !isOpen(one)));
+  if (open.length === 0) return { needs: null, rung: null, rungSetBy: null, stops, notKnown };
   const entries = NEEDS.map((name) => {
-    const each = known.map(({ obstacleId, needs }) => ({
+    const each = open.map(({ obstacleId, needs }) => ({
       ...(needs as Record<NeedName, Need>)[name],
       obstacleId,
     }));
     return [name, each.reduce((most, next) => (asksMore(name, next, most) ? next : most))] as const;
   });
-  const hardest = known.reduce((most, next) => (next.rungsUp > most.rungsUp ? next : most));
+  const byRung = open.filter(({ rung }) => rung !== null);
+  const hardest = byRung.reduce<Requirement | null>(
+    (most, next) => (most === null || next.rungsUp > most.rungsUp ? next : most),
+    null,
+  );
   return {
     needs: Object.fromEntries(entries) as Record<NeedName, Need & { readonly obstacleId: string }>,
-    rung: hardest.rung,
-    rungSetBy: hardest.obstacleId,
+    rung: hardest?.rung ?? null,
+    rungSetBy: hardest?.obstacleId ?? null,
+    stops,
     notKnown,
   };
 }
 
+/** Where one thing does not help but another does, the other is asked for. */
 function asksMore(name: NeedName, a: Need, b: Need): boolean {
-  if (!a.found || !b.found) return !a.found && b.found;
+  if (!a.found || !b.found) return a.found && !b.found;
   return VARIED[name].seeks === -1 ? a.value > b.value : a.value < b.value;
 }

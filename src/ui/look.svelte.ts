@@ -1,3 +1,5 @@
+import type { ClassificationId, Season } from '../grade/classification.ts';
+import { CLASSIFICATIONS, SEASONS } from '../grade/classification.ts';
 import type { How } from '../terrain/measure.ts';
 import { HOWS } from '../terrain/measure.ts';
 import type { System } from '../units.ts';
@@ -13,6 +15,8 @@ class Look {
   #system = $state.raw<System>(kept('system', SYSTEMS, 'metric'));
   #scheme = $state.raw<Scheme>(kept('scheme', SCHEMES, 'day'));
   #measuringBy = $state.raw<How>(kept('measuringBy', HOWS, 'by eye'));
+  #classification = $state.raw<ClassificationId>(kept('classification', CLASSIFICATIONS, 'australia'));
+  #season = $state.raw<Season>(kept('season', SEASONS, 'dry'));
 
   constructor() {
     document.documentElement.dataset.scheme = this.#scheme;
@@ -45,6 +49,26 @@ class Look {
   set measuringBy(how: How) {
     this.#measuringBy = how;
     keep('measuringBy', how);
+  }
+
+  /** By whose words grades are told. */
+  get classification(): ClassificationId {
+    return this.#classification;
+  }
+
+  set classification(classification: ClassificationId) {
+    this.#classification = classification;
+    keep('classification', classification);
+  }
+
+  /** The ground that grades are told for. */
+  get season(): Season {
+    return this.#season;
+  }
+
+  set season(season: Season) {
+    this.#season = season;
+    keep('season', season);
   }
 }
 

@@ -100,16 +100,22 @@ describe('the requirement of a track', () => {
     expect(requirementOfTrack([blind])).toMatchObject({ needs: null, notKnown: ['fog'] });
   });
 
-  it('is found of none where one obstacle lets none pass', () => {
+  it('names those that nothing makes it go past, and speaks of the rest', () => {
     const none = Object.fromEntries(NEEDS.map((name) => [name, { found: false }])) as never;
-    const all = requirementOfTrack([
-      ...each,
-      { obstacleId: 'wall', needs: none, rung: null, rungsUp: Infinity },
-    ]);
-    expect(all.rung).toBeNull();
-    expect(NEEDS.every((name) => !all.needs![name].found && all.needs![name].obstacleId === 'wall')).toBe(
-      true,
-    );
+    const wall = { obstacleId: 'wall', needs: none, rung: null, rungsUp: Infinity };
+    expect(requirementOfTrack([...each, wall])).toEqual({ ...requirementOfTrack(each), stops: ['wall'] });
+    expect(requirementOfTrack([wall])).toMatchObject({ needs: null, rung: null, stops: ['wall'] });
+  });
+});
+
+describe('lines', () => {
+  it('past which it goes by another than the main one, it goes past', () => {
+    const wall = ground('ledge', { riseM: 1.4, slopeRad: rad(30) });
+    const { obstacle } = placeOf(wall);
+    const stretch = ground('side slope', { camberRad: rad(4), slopeRad: rad(2) });
+    const bypass = { id: 'b', kind: 'bypass', name: 'round', stretch, path: [] } as const;
+    const both = { ...obstacle, lines: [...obstacle.lines, bypass] };
+    expect(requirementOf(both, null, 'as recorded', 'dry').rung).toBe('as it comes');
   });
 });
 
