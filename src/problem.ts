@@ -1,3 +1,5 @@
+import { say } from './words/words.ts';
+
 /**
  * One thing that is wrong with what was read or entered, for a person to act on.
  * Readers return `{ value, problems }`; they never throw for bad input.
@@ -23,6 +25,6 @@ export interface Reading<T> {
 
 /** One line for a terminal or a list. */
 export function problemText(problem: Problem): string {
-  const times = problem.times > 1 ? ` (${problem.times} times, first here)` : '';
+  const times = problem.times > 1 ? ` ${say.problem.times(problem.times)}` : '';
   return `${problem.severity}: ${problem.where}: ${problem.what} ${problem.done}${times}`;
 }

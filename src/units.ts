@@ -105,7 +105,7 @@ export function written(digits: string): string {
 
 /** A count, with thousands as the language parts them. */
 export function counted(count: number): string {
-  return count.toLocaleString(spoken).replace('-', '−');
+  return count.toLocaleString(spoken);
 }
 
 /** Value and unit, such as `35 cm`, `2.4 m`, `18°`, `64 %`; an unknown (NaN) value says so. */
@@ -125,7 +125,7 @@ export function shownShort(valueSi: number, quantity: Quantity, system: System):
 export function round(valueSi: number, quantity: Quantity, system: System): string {
   if (Number.isNaN(valueSi)) return say.units.unknown;
   const { label, perSi } = QUANTITIES[quantity][system];
-  return `${counted(Math.round(valueSi * perSi))} ${label}`;
+  return `${counted(Math.round(valueSi * perSi))} ${label}`.replace('-', '−');
 }
 
 /** Steepness the three ways people say it, such as `18.0°, 32 %, 1 in 3.1`. */

@@ -6,6 +6,7 @@ import { TRIP_LIMITS } from './limits.ts';
 import { photoFrom } from './photoRecord.ts';
 import type { Reader } from './reader.ts';
 import { stretchFrom } from './stretchRecord.ts';
+import { say } from '../words/words.ts';
 
 export const OBSTACLE_NAMES = [
   'id',
@@ -49,11 +50,11 @@ export function obstacleFrom(
   };
   const place = placeOf(filed, track);
   if (place === null) {
-    reader.error(where, 'Nothing says where this obstacle is.', 'It was left out. Pin it again.');
+    reader.error(where, say.tripFile.noPlace, say.tripFile.noPlaceDone);
     return null;
   }
   if (track && place.stationM > track.distanceM[track.length - 1] + 1)
-    reader.warning(`${where}.stationM`, 'It lies beyond the end of the track.', 'Pin the obstacle again.');
+    reader.warning(`${where}.stationM`, say.tripFile.beyondTrack, say.tripFile.beyondTrackDone);
   return {
     id: reader.id(record.id, `${where}.id`, ids, `obstacle-${number}`),
     name: reader.text(record.name, `${where}.name`),
@@ -93,13 +94,13 @@ function linesFrom(reader: Reader, value: unknown, where: string): Line[] {
     .filter((line) => line !== null);
   const mains = lines.filter((line) => line.kind === 'main');
   if (mains.length === 0) {
-    reader.error(where, 'There is no main line.', 'A main line was added.');
+    reader.error(where, say.tripFile.noMain, say.tripFile.noMainDone);
     const id = reader.id('main', where, ids, 'main');
-    return [{ id, kind: 'main', name: 'main line', offsetM: 0 }, ...lines];
+    return [{ id, kind: 'main', name: say.lineKind.main, offsetM: 0 }, ...lines];
   }
   if (mains.length > 1)
-    reader.error(where, 'There is more than one main line.', 'The others were left out.', mains.length - 1);
-  if (lines[0] !== mains[0]) reader.error(where, 'The main line must come first.', 'It was moved there.');
+    reader.error(where, say.tripFile.manyMains, say.tripFile.othersLeftOut, mains.length - 1);
+  if (lines[0] !== mains[0]) reader.error(where, say.tripFile.mainFirst, say.tripFile.movedThere);
   return [mains[0], ...lines.filter((line) => line.kind !== 'main')];
 }
 
@@ -114,13 +115,13 @@ function lineFrom(reader: Reader, value: unknown, where: string, ids: Set<string
     case 'main':
       reader.names(record, where, SAME_GROUND_NAMES);
       if (record.offsetM !== 0)
-        reader.error(`${where}.offsetM`, 'The main line has offset 0.', 'The offset was read as 0.');
+        reader.error(`${where}.offsetM`, say.tripFile.mainOffset, say.tripFile.mainOffsetDone);
       return { ...head(), kind: 'main', offsetM: 0 };
     case 'offset': {
       reader.names(record, where, SAME_GROUND_NAMES);
       const { offsetM } = reader.values(offsetFields, record, where).values;
       if (!Number.isNaN(offsetM)) return { ...head(), kind: 'offset', offsetM };
-      reader.error(where, 'An offset line needs its offset.', 'The line was left out. Draw it again.');
+      reader.error(where, say.tripFile.needsOffset, say.tripFile.needsOffsetDone);
       return null;
     }
     case 'bypass':
@@ -132,11 +133,7 @@ function lineFrom(reader: Reader, value: unknown, where: string, ids: Set<string
         path: pathFrom(reader, record.path, `${where}.path`),
       };
     default:
-      reader.error(
-        `${where}.kind`,
-        'The kind must be one of: main, offset, bypass.',
-        'The line was left out.',
-      );
+      reader.error(`${where}.kind`, say.tripFile.kindOneOf('main, offset, bypass'), say.tripFile.lineLeftOut);
       return null;
   }
 }
@@ -150,7 +147,7 @@ function pathFrom(reader: Reader, value: unknown, where: string): Bypass['path']
       typeof lng === 'number' && typeof lat === 'number' && Math.abs(lng) <= 180 && Math.abs(lat) <= 90;
     if (usable) path.push([lng, lat]);
     if (!usable || more.length > 0)
-      reader.error(`${where}[${i}]`, 'A vertex is a longitude and a latitude.', 'Check how it is drawn.');
+      reader.error(`${where}[${i}]`, say.tripFile.vertex, say.tripFile.vertexDone);
   });
   return path;
 }

@@ -6,6 +6,7 @@ import { imageType } from '../terrain/photo.ts';
 import { fromBase64 } from './base64.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Plain, Reader } from './reader.ts';
+import { say } from '../words/words.ts';
 
 export const PHOTO_NAMES = ['id', 'caption', 'image'];
 
@@ -24,20 +25,18 @@ export function photoFrom(reader: Reader, value: unknown, where: string, ids: Se
   const image = imageOf(record.image);
   const fault = faultOf(image);
   if (image !== null && fault === null) return { id, caption, image: bareImage(image) };
-  reader.error(`${where}.image`, fault ?? NO_IMAGE, 'The photo was left out. Add it again.');
+  reader.error(`${where}.image`, fault ?? say.tripFile.noImage, say.tripFile.photoLeftOut);
   return null;
 }
 
-const NO_IMAGE = 'This is no JPEG, PNG or WebP image.';
-
 /** Why an image is not kept. One whose head tells no size cannot be drawn, and harms nobody. */
 function faultOf(image: Uint8Array | null): string | null {
-  if (image === null || imageType(image) === null) return NO_IMAGE;
+  if (image === null || imageType(image) === null) return say.tripFile.noImage;
   if (image.length > TRIP_LIMITS.photoBytes)
-    return `The image has ${image.length} bytes; ${TRIP_LIMITS.photoBytes} are read.`;
+    return say.tripFile.longImage(image.length, TRIP_LIMITS.photoBytes);
   const size = imageSize(image);
   if (size === null || size.widthPx * size.heightPx <= TRIP_LIMITS.photoPixels) return null;
-  return `The image claims ${size.widthPx} × ${size.heightPx} pixels; ${TRIP_LIMITS.photoPixels} in all are read.`;
+  return say.tripFile.manyPixels(size.widthPx, size.heightPx, TRIP_LIMITS.photoPixels);
 }
 
 function imageOf(value: unknown): Uint8Array<ArrayBuffer> | null {

@@ -2,6 +2,7 @@ import type { ChoiceWord, Field, FieldTable, Values } from '../field.ts';
 import { checkValues } from '../field.ts';
 import type { Problem } from '../problem.ts';
 import { TRIP_LIMITS } from './limits.ts';
+import { say } from '../words/words.ts';
 
 export type Plain = Readonly<Record<string, unknown>>;
 
@@ -30,9 +31,9 @@ export class Reader {
     if (this.#unlisted > 0)
       all.push({
         severity: 'error',
-        where: 'the file',
-        what: `There are ${this.#unlisted} more problems like these.`,
-        done: 'Export the trip again, or correct the first ones and open it once more.',
+        where: say.problem.theFile,
+        what: say.tripFile.morePiled(this.#unlisted),
+        done: say.tripFile.morePiledDone,
         times: 1,
       });
     return [...all.filter((p) => p.severity === 'error'), ...all.filter((p) => p.severity === 'warning')];
@@ -41,7 +42,7 @@ export class Reader {
   /** A record, or null where there is none. */
   record(value: unknown, where: string, names?: readonly string[]): Plain | null {
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-      this.error(where, `This must be a record, and is ${spoken(value)}.`, 'It could not be read.');
+      this.error(where, say.tripFile.notRecord(spoken(value)), say.tripFile.couldNotRead);
       return null;
     }
     if (names) this.names(value as Plain, where, names);
@@ -52,27 +53,27 @@ export class Reader {
   names(record: Plain, where: string, names: readonly string[]): void {
     for (const name of Object.keys(record))
       if (!names.includes(name))
-        this.warning(pathTo(where, printable(name)), 'This name means nothing here.', 'It was passed over.');
+        this.warning(pathTo(where, printable(name)), say.tripFile.unknownName, say.tripFile.passedOver);
   }
 
   /** A list, cut at `most`; empty where there is none. */
   list(value: unknown, where: string, most: number): readonly unknown[] {
     if (!Array.isArray(value)) {
-      this.error(where, `This must be a list, and is ${spoken(value)}.`, 'It was read as empty.');
+      this.error(where, say.tripFile.notList(spoken(value)), say.tripFile.readEmpty);
       return [];
     }
     if (value.length <= most) return value as unknown[];
-    this.error(where, `The list has ${value.length} entries; ${most} are read.`, 'The rest was left out.');
+    this.error(where, say.tripFile.longList(value.length, most), say.tripFile.restLeftOut);
     return value.slice(0, most) as unknown[];
   }
 
   text(value: unknown, where: string): string {
     if (typeof value !== 'string') {
-      this.error(where, `This must be a text, and is ${spoken(value)}.`, 'It was read as empty.');
+      this.error(where, say.tripFile.notText(spoken(value)), say.tripFile.readEmpty);
       return '';
     }
     if (value.length <= TRIP_LIMITS.textLength) return value;
-    this.warning(where, `The text is longer than ${TRIP_LIMITS.textLength} characters.`, 'It was cut there.');
+    this.warning(where, say.tripFile.longText(TRIP_LIMITS.textLength), say.tripFile.cutThere);
     return value.slice(0, TRIP_LIMITS.textLength);
   }
 
@@ -82,9 +83,9 @@ export class Reader {
     let id = usable ? value : spare;
     for (let n = 2; ids.has(id); n++) id = `${usable ? value : spare}-${n}`;
     ids.add(id);
-    if (!usable)
-      this.error(where, `This must be a text of 1 to ${TRIP_LIMITS.idLength} characters.`, `Named "${id}".`);
-    else if (id !== value) this.error(where, `"${printable(value)}" stands here twice.`, `Renamed "${id}".`);
+    if (!usable) this.error(where, say.tripFile.needsId(TRIP_LIMITS.idLength), say.tripFile.namedId(id));
+    else if (id !== value)
+      this.error(where, say.tripFile.twice(printable(value)), say.tripFile.renamedId(id));
     return id;
   }
 
@@ -142,11 +143,13 @@ function standIn(field: Field): unknown {
 
 /** What a value is, for a sentence. */
 function spoken(value: unknown): string {
-  if (value === undefined) return 'missing';
-  if (value === null) return 'empty (null)';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object') return 'a record';
-  return typeof value === 'string' ? `the text "${printable(value)}"` : `a ${typeof value}`;
+  if (value === undefined) return say.tripFile.is.missing;
+  if (value === null) return say.tripFile.is.empty;
+  if (Array.isArray(value)) return say.tripFile.is.list;
+  if (typeof value === 'object') return say.tripFile.is.record;
+  return typeof value === 'string'
+    ? say.tripFile.is.text(printable(value))
+    : say.tripFile.is.other(typeof value);
 }
 
 /** Text from a foreign file, short and on one line. */

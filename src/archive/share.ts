@@ -3,6 +3,7 @@ import { toBase64 } from './base64.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Trip } from './trip.ts';
 import { tripFrom, tripRecord } from './tripRecord.ts';
+import { say } from '../words/words.ts';
 
 /** A trip as one file of JSON, as `public/trip.schema.json` describes it. */
 export function tripToJson(trip: Trip): string {
@@ -24,19 +25,19 @@ export function recordToJson(record: unknown): string {
  */
 export function readTrip(text: string): Reading<Trip> {
   if (text.length > TRIP_LIMITS.fileLength)
-    return refused(`The file is longer than ${TRIP_LIMITS.fileLength} characters.`, 'Choose a trip file.');
+    return refused(say.tripFile.tooLong(TRIP_LIMITS.fileLength), say.tripFile.chooseTrip);
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
     return refused(
-      `The file is not whole JSON: ${error instanceof Error ? error.message : String(error)}.`,
-      'Nothing was read. Export the trip again, or copy the file again.',
+      say.tripFile.notJson(error instanceof Error ? error.message : String(error)),
+      say.tripFile.notJsonDone,
     );
   }
   return tripFrom(value);
 }
 
 function refused(what: string, done: string): Reading<Trip> {
-  return { value: null, problems: [{ severity: 'error', where: 'the file', what, done, times: 1 }] };
+  return { value: null, problems: [{ severity: 'error', where: say.problem.theFile, what, done, times: 1 }] };
 }

@@ -10,6 +10,7 @@ import { surfaceFields } from '../terrain/surface.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Reader } from './reader.ts';
 import { printable } from './reader.ts';
+import { say } from '../words/words.ts';
 
 export const STRETCH_NAMES = ['lengthM', 'plane', 'surface', 'corridor', 'features', 'hows'];
 
@@ -33,12 +34,7 @@ export function stretchFrom(reader: Reader, value: unknown, where: string): Stre
   const features = (filed ?? []).map((feature, i) => featureFrom(reader, feature, `${where}.features[${i}]`));
   const read = features.filter((feature) => feature !== null);
   const whole = surface.whole && corridor.whole && read.length === lengthOf(record?.features);
-  if (!whole)
-    reader.error(
-      `${where}.lengthM`,
-      `Part of this ground could not be read, so its length (${lengthM} m) was set to not known.`,
-      'Nothing is judged here until you have looked at the ground and entered its length again.',
-    );
+  if (!whole) reader.error(`${where}.lengthM`, say.tripFile.groundLost(lengthM), say.tripFile.groundLostDone);
   return {
     lengthM: whole ? lengthM : NaN,
     plane: record ? planeFrom(reader, record.plane, `${where}.plane`) : { slopeRad: null, camberRad: null },
@@ -70,14 +66,14 @@ function featureFrom(reader: Reader, value: unknown, where: string): Feature | n
   const kind = record.kind;
   if (!isKind(kind)) {
     const kinds = Object.keys(featureFields).join(', ');
-    reader.error(`${where}.kind`, `The kind must be one of: ${kinds}.`, 'The feature was left out.');
+    reader.error(`${where}.kind`, say.tripFile.kindOneOf(kinds), say.tripFile.featureLeftOut);
     return null;
   }
   const fields = featureFields[kind];
   reader.names(record, where, ['kind', ...Object.keys(fields)]);
   const { values, whole } = reader.values(fields, record, where);
   if (!whole) {
-    reader.error(where, 'A choice of this feature could not be read.', 'The feature was left out.');
+    reader.error(where, say.tripFile.featureChoice, say.tripFile.featureLeftOut);
     return null;
   }
   const feature = { kind, ...values } as Feature;
@@ -110,9 +106,9 @@ function howsFrom(
   for (const [filed, how] of Object.entries(record)) {
     const at = `${where}["${printable(filed)}"]`;
     const path = paths.get(filed);
-    if (path === undefined) reader.warning(at, 'There is no such value.', 'It was passed over.');
+    if (path === undefined) reader.warning(at, say.tripFile.noSuchValue, say.tripFile.passedOver);
     else if (!HOWS.includes(how as How))
-      reader.warning(at, `It must be one of: ${HOWS.join(', ')}.`, 'The value counts as judged by eye.');
+      reader.warning(at, say.tripFile.oneOf(HOWS.join(', ')), say.tripFile.countsByEye);
     else hows[path] = how as How;
   }
   return hows;

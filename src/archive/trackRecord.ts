@@ -3,6 +3,7 @@ import type { Track, Waypoint } from '../route/track.ts';
 import { elevationFields, placeFields, trackFields } from './fields.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Reader } from './reader.ts';
+import { say } from '../words/words.ts';
 
 type Column = ArrayLike<unknown>;
 
@@ -44,7 +45,11 @@ export function trackFrom(reader: Reader, value: unknown, where: string): Track 
   const length = Math.min(lng.length, lat.length, TRIP_LIMITS.points);
   for (const [name, { length: entries }] of Object.entries({ lng, lat, elevationM: elevation, timeS: time }))
     if (entries !== length)
-      reader.error(`${where}.${name}`, `${entries} entries for ${length} points.`, 'Read as far as it goes.');
+      reader.error(
+        `${where}.${name}`,
+        say.tripFile.entriesForPoints(entries, length),
+        say.tripFile.asFarAsItGoes,
+      );
   const starts = segmentStarts(reader, record.segmentStart, `${where}.segmentStart`, length);
 
   const lost = new Lost(where);
@@ -65,7 +70,7 @@ export function trackFrom(reader: Reader, value: unknown, where: string): Track 
   }
   lost.report(reader);
   if (points.length > 0) return points.take(kind, name, description);
-  reader.error(where, 'The track has no usable point.', 'It was left out.');
+  reader.error(where, say.tripFile.noPoint, say.tripFile.wasLeftOut);
   return null;
 }
 
@@ -77,7 +82,7 @@ export function waypointFrom(reader: Reader, value: unknown, where: string): Way
     ? reader.values(elevationFields, record, where).values.elevationM
     : NaN;
   if (Number.isNaN(within(lng, placeFields.lng)) || Number.isNaN(within(lat, placeFields.lat))) {
-    reader.error(where, 'The waypoint has no usable position.', 'It was left out.');
+    reader.error(where, say.tripFile.waypointNowhere, say.tripFile.wasLeftOut);
     return null;
   }
   return {
@@ -107,13 +112,7 @@ function segmentStarts(reader: Reader, value: unknown, where: string, length: nu
     starts.add(last);
   }
   if (length > 0 && list.length === 0) bad++;
-  if (bad > 0)
-    reader.error(
-      where,
-      'The first points of the segments must be whole numbers, from 0 upward, each a point of the track.',
-      'The others were passed over: a gap may be shown as driven. Open the recording itself again.',
-      bad,
-    );
+  if (bad > 0) reader.error(where, say.tripFile.firstPoints, say.tripFile.firstPointsDone, bad);
   return starts;
 }
 
@@ -151,8 +150,8 @@ class Lost {
       const place = name === 'lng' || name === 'lat';
       reader.error(
         `${this.#where}.${name}[${first}]`,
-        place ? 'A point has no usable position.' : 'This is not a usable number.',
-        place ? 'The point was left out.' : 'Taken as unknown.',
+        place ? say.tripFile.pointNowhere : say.tripFile.noNumber,
+        place ? say.tripFile.pointLeftOut : say.tripFile.takenUnknown,
         times,
       );
     }

@@ -9,6 +9,7 @@ import { trackFrom, trackRecord, waypointFrom } from './trackRecord.ts';
 import type { Trip } from './trip.ts';
 import { TRIP_VERSION, upgraded } from './upgrade.ts';
 import { vehicleFrom } from './vehicleRecord.ts';
+import { say } from '../words/words.ts';
 
 export const TRIP_FORMAT = 'rutline-trip';
 
@@ -43,7 +44,9 @@ export function tripFrom(value: unknown): Reading<Trip> {
   if (refusal !== null)
     return {
       value: null,
-      problems: [{ severity: 'error', where: 'the file', what: refusal.what, done: refusal.done, times: 1 }],
+      problems: [
+        { severity: 'error', where: say.problem.theFile, what: refusal.what, done: refusal.done, times: 1 },
+      ],
     };
   const filed = value as Plain;
   const reader = new Reader();
@@ -90,13 +93,13 @@ export function tripFrom(value: unknown): Reading<Trip> {
 function refusalOf(value: unknown): { readonly what: string; readonly done: string } | null {
   const { format, version } = (value ?? {}) as { readonly format?: unknown; readonly version?: unknown };
   if (format !== TRIP_FORMAT)
-    return { what: 'This is not a Rutline trip.', done: `A trip file says "format": "${TRIP_FORMAT}".` };
+    return { what: say.tripFile.noTrip, done: say.tripFile.noTripDone(TRIP_FORMAT) };
   if (!Number.isInteger(version) || (version as number) < 1)
-    return { what: 'The trip does not say its version.', done: 'Export it again.' };
+    return { what: say.tripFile.noVersion, done: say.tripFile.exportAgain };
   if ((version as number) > TRIP_VERSION)
     return {
-      what: `The trip was written by a newer Rutline (version ${version as number}; this one reads up to ${TRIP_VERSION}).`,
-      done: 'Update Rutline, then open it again. Nothing was changed.',
+      what: say.tripFile.newer(version as number, TRIP_VERSION),
+      done: say.tripFile.update,
     };
   return null;
 }
@@ -104,6 +107,6 @@ function refusalOf(value: unknown): { readonly what: string; readonly done: stri
 function inOrder(reader: Reader, obstacles: Trip['obstacles']): Trip['obstacles'] {
   const sorted = [...obstacles].sort((a, b) => a.stationM - b.stationM);
   if (sorted.some((obstacle, i) => obstacle !== obstacles[i]))
-    reader.warning('obstacles', 'They are not in the order of the track.', 'They were put in that order.');
+    reader.warning('obstacles', say.tripFile.notInOrder, say.tripFile.putInOrder);
   return sorted;
 }

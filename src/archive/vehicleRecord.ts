@@ -4,6 +4,7 @@ import type { Vehicle, VehicleClass } from '../vehicle/vehicle.ts';
 import { VEHICLE_CLASSES, checkVehicle } from '../vehicle/vehicle.ts';
 import type { Reader } from './reader.ts';
 import { printable, taken } from './reader.ts';
+import { say } from '../words/words.ts';
 
 export const VEHICLE_NAMES = ['id', 'name', 'driver', 'vehicleClass', 'values', 'estimated'];
 
@@ -24,8 +25,8 @@ export function vehicleFrom(
   if (!whole)
     reader.error(
       `${where}.values.massKg`,
-      `A choice of this vehicle could not be read, so its mass (${values.massKg} kg) was set to not known.`,
-      'Nothing is judged for it until you have looked at its values and entered its mass again.',
+      say.tripFile.vehicleLost(values.massKg),
+      say.tripFile.vehicleLostDone,
     );
   const vehicle: Vehicle = {
     id: reader.id(record.id, `${where}.id`, ids, `vehicle-${number}`),
@@ -43,8 +44,8 @@ function classFrom(reader: Reader, value: unknown, where: string): VehicleClass 
   if (VEHICLE_CLASSES.includes(value as VehicleClass)) return value as VehicleClass;
   reader.error(
     where,
-    `The class must be one of: ${VEHICLE_CLASSES.join(', ')}.`,
-    `It was read as ${VEHICLE_CLASSES[0]}; the values stay as they are.`,
+    say.tripFile.classOneOf(VEHICLE_CLASSES.join(', ')),
+    say.tripFile.classDone(say.vehicleClass[VEHICLE_CLASSES[0]]),
   );
   return VEHICLE_CLASSES[0];
 }
@@ -56,8 +57,8 @@ function estimatedFrom(reader: Reader, value: unknown, where: string): VehicleFi
     if (!known || estimated.has(name as VehicleField))
       reader.warning(
         `${where}[${i}]`,
-        known ? `${printable(name)} stands here twice.` : 'A vehicle has no such value.',
-        'It was passed over.',
+        known ? say.tripFile.estimatedTwice(printable(name)) : say.tripFile.noVehicleValue,
+        say.tripFile.passedOver,
       );
     else estimated.add(name as VehicleField);
   });

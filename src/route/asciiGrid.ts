@@ -1,6 +1,7 @@
 import { gunzipSync } from 'fflate';
 import type { Problem, Reading } from '../problem.ts';
 import type { ElevationGrid } from './elevation.ts';
+import { say } from '../words/words.ts';
 
 /** Most nodes that are read: a one-degree tile at one arc second has 13 million. */
 const MAX_NODES = 16_000_000;
@@ -18,7 +19,7 @@ const MAX_BYTES = 8 * MAX_NODES;
  */
 export function readAsciiGrid(bytes: Uint8Array): Reading<ElevationGrid> {
   const text = unpacked(bytes);
-  if (typeof text === 'string') return failed('the file', text);
+  if (typeof text === 'string') return failed(say.problem.theFile, text);
   const { header, end } = headerOf(text);
   const need = (...names: string[]) =>
     names.map((name) => header.get(name)).find((v) => v !== undefined) ?? NaN;
@@ -30,14 +31,13 @@ export function readAsciiGrid(bytes: Uint8Array): Reading<ElevationGrid> {
   const west = header.get('xllcenter') ?? need('xllcorner') + lngStepDeg / 2;
   const south = header.get('yllcenter') ?? need('yllcorner') + latStepDeg / 2;
   if (!Number.isInteger(columns) || !Number.isInteger(rows) || columns < 2 || rows < 2)
-    return failed('the header', 'It must give ncols and nrows, whole numbers of at least 2.');
-  if (columns * rows > MAX_NODES)
-    return failed('the header', `More than ${MAX_NODES} heights. Cut the grid.`);
-  if (!(lngStepDeg > 0 && latStepDeg > 0)) return failed('the header', 'It must give a cellsize above 0.');
+    return failed(say.problem.header, say.elevation.needsRows);
+  if (columns * rows > MAX_NODES) return failed(say.problem.header, say.elevation.tooMany(MAX_NODES));
+  if (!(lngStepDeg > 0 && latStepDeg > 0)) return failed(say.problem.header, say.elevation.needsCell);
   const north = south + (rows - 1) * latStepDeg;
   const east = west + (columns - 1) * lngStepDeg;
   if (!(west >= -180 && east <= 180 && south >= -90 && north <= 90))
-    return failed('the header', 'The corner must be in degrees of WGS 84. Reproject the grid.');
+    return failed(say.problem.header, say.elevation.notWgs84);
 
   const elevationM = new Float32Array(columns * rows).fill(NaN);
   const read = numbersInto(elevationM, text, end, need('nodata_value'));
@@ -45,16 +45,16 @@ export function readAsciiGrid(bytes: Uint8Array): Reading<ElevationGrid> {
   if (read < elevationM.length)
     problems.push({
       severity: 'error',
-      where: `height ${read + 1} of ${elevationM.length}`,
-      what: 'The file ends here, or this is not a number.',
-      done: 'The rest of the grid is taken as unknown.',
+      where: say.problem.heightOf(read + 1, elevationM.length),
+      what: say.elevation.endsHere,
+      done: say.elevation.restUnknown,
       times: 1,
     });
   return { value: { west, south, lngStepDeg, latStepDeg, columns, rows, elevationM }, problems };
 }
 
 function failed(where: string, what: string): Reading<ElevationGrid> {
-  const done = 'No elevation grid was read.';
+  const done = say.elevation.notRead;
   return { value: null, problems: [{ severity: 'error', where, what, done, times: 1 }] };
 }
 
@@ -63,11 +63,11 @@ function unpacked(bytes: Uint8Array): Uint8Array | string {
   if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes;
   const size =
     bytes.length >= 18 ? new DataView(bytes.buffer, bytes.byteOffset).getUint32(bytes.length - 4, true) : 0;
-  if (size > MAX_BYTES) return 'Unpacked it would be too large. Cut the grid.';
+  if (size > MAX_BYTES) return say.elevation.unpackedTooLarge;
   try {
     return gunzipSync(bytes, { out: new Uint8Array(size) });
   } catch {
-    return 'Its gzip packing is damaged.';
+    return say.elevation.badGzip;
   }
 }
 

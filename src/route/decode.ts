@@ -2,6 +2,7 @@ import { Gunzip } from 'fflate';
 import type { FaultList } from './faults.ts';
 import { FAULTS, Stop } from './faults.ts';
 import type { ReadLimits } from './limits.ts';
+import { say } from '../words/words.ts';
 
 /** Bytes needed to tell the encoding: a byte order mark, or an XML declaration of usual length. */
 const HEAD_BYTES = 512;
@@ -58,8 +59,8 @@ export class Decoder {
   #start(final: boolean): void {
     this.#started = true;
     const [a, b, c] = this.#first;
-    if (a === 0x50 && b === 0x4b) throw new Stop(FAULTS.archive, 'zip archive');
-    if (a === 0x42 && b === 0x5a && c === 0x68) throw new Stop(FAULTS.archive, 'bzip2 archive');
+    if (a === 0x50 && b === 0x4b) throw new Stop(FAULTS.archive, say.gpx.zipArchive);
+    if (a === 0x42 && b === 0x5a && c === 0x68) throw new Stop(FAULTS.archive, say.gpx.bzip2Archive);
     if (a === 0x1f && b === 0x8b) this.#gunzip = new Gunzip((data) => void this.#unpacked.push(data));
     this.#unpack(this.#first, final);
     this.#first = EMPTY;

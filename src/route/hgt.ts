@@ -1,5 +1,6 @@
 import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from './elevation.ts';
+import { say } from '../words/words.ts';
 
 /** Height that stands for none (NASA/USGS, SRTM documentation, SRTM_Topo, section 2.1.3, from memory). */
 const VOID = -32768;
@@ -15,10 +16,8 @@ const SIDES = [1201, 3601];
 export function readHgt(fileName: string, bytes: Uint8Array): Reading<ElevationGrid> {
   const place = /([NS])(\d{2})([EW])(\d{3})[^/\\]*\.hgt$/i.exec(fileName);
   const side = SIDES.find((nodes) => nodes * nodes * 2 === bytes.length);
-  if (!place)
-    return failed(`The name ${fileName} does not say where it lies; it must read like S34E088.hgt.`);
-  if (side === undefined)
-    return failed('Its size is not that of a one-degree tile (2,884,802 or 25,934,402 bytes).');
+  if (!place) return failed(say.elevation.hgtName(fileName));
+  if (side === undefined) return failed(say.elevation.hgtSize);
   const south = Number(place[2]) * (/s/i.test(place[1]) ? -1 : 1);
   const west = Number(place[4]) * (/w/i.test(place[3]) ? -1 : 1);
   const elevationM = new Float32Array(side * side);
@@ -33,6 +32,6 @@ export function readHgt(fileName: string, bytes: Uint8Array): Reading<ElevationG
 }
 
 function failed(what: string): Reading<ElevationGrid> {
-  const done = 'No elevation grid was read.';
-  return { value: null, problems: [{ severity: 'error', where: 'the file', what, done, times: 1 }] };
+  const done = say.elevation.notRead;
+  return { value: null, problems: [{ severity: 'error', where: say.problem.theFile, what, done, times: 1 }] };
 }

@@ -1,4 +1,5 @@
 import { degrees, rad } from '../units.ts';
+import { say } from '../words/words.ts';
 
 /** A class of steepness: how every drawing of the track tells it. Uphill and downhill are alike. */
 export interface Steepness {
@@ -32,6 +33,10 @@ export function steepnessText(index: number): { readonly degrees: string; readon
   const to = STEEPNESS[index + 1]?.fromRad;
   const angle = (slopeRad: number) => degrees(slopeRad).toFixed(0);
   const percent = (slopeRad: number) => (100 * Math.tan(slopeRad)).toFixed(0);
-  if (to === undefined) return { degrees: `over ${angle(from)}°`, percent: `over ${percent(from)} %` };
+  if (to === undefined)
+    return {
+      degrees: say.elevation.over(`${angle(from)}°`),
+      percent: say.elevation.over(`${percent(from)} %`),
+    };
   return { degrees: `${angle(from)}–${angle(to)}°`, percent: `${percent(from)}–${percent(to)} %` };
 }

@@ -6,6 +6,7 @@ import type { Obstacle, Plane, Stretch } from './obstacle.ts';
 import { corridorFields, planeFields, stretchFields } from './obstacle.ts';
 import { rad } from '../units.ts';
 import { surfaceFields } from './surface.ts';
+import { say } from '../words/words.ts';
 
 /** Values of an obstacle out of range, not known where they must be, and values that contradict each other. */
 export function checkObstacle(obstacle: Obstacle, where: string): Problem[] {
@@ -44,12 +45,12 @@ export function checkFeature(feature: Feature, where: string): Problem[] {
 /** A shape that ends before it starts would vanish from the ground without a word. */
 export function contradictions(feature: Feature, where: string): Problem[] {
   const problems: Problem[] = [];
-  const say = (name: string, what: string, done: string) =>
+  const add = (name: string, what: string, done: string) =>
     problems.push({ severity: 'error', where: `${where}.${name}`, what, done, times: 1 });
   if ('fromM' in feature && feature.toM <= feature.fromM)
-    say('toM', 'It ends before it starts.', 'Exchange the two, or measure them again.');
+    add('toM', say.groundChecks.endsFirst, say.groundChecks.exchange);
   if ('fromYM' in feature && feature.toYM <= feature.fromYM)
-    say('toYM', 'Its left end lies right of its right end.', 'Exchange the two, or measure them again.');
+    add('toYM', say.groundChecks.leftEndRight, say.groundChecks.exchange);
   return problems;
 }
 
@@ -60,7 +61,7 @@ const STEEPEST_SIDE_RAD = rad(80);
 function tooDeep(feature: Feature, where: string): Problem[] {
   const side = sideOf(feature);
   if (side === null || Math.atan2(side.depthM, side.runM) <= STEEPEST_SIDE_RAD) return [];
-  const what = 'It is deeper than its own width allows: its sides would be all but upright.';
+  const what = say.groundChecks.tooDeep;
   return [{ severity: 'error', where: `${where}.depthM`, what, done: side.done, times: 1 }];
 }
 
@@ -71,19 +72,19 @@ function sideOf(feature: Feature): { depthM: number; runM: number; done: string 
       return {
         depthM: feature.depthM,
         runM: feature.widthM * (feature.section === 'U' ? 0.25 : 0.5),
-        done: 'Measure the width from shoulder to shoulder, and the depth from a straight edge across them.',
+        done: say.groundChecks.measureRut,
       };
     case 'ditch':
       return {
         depthM: feature.depthM,
         runM: feature.widthM * 0.25,
-        done: 'Measure the width from lip to lip.',
+        done: say.groundChecks.measureDitch,
       };
     case 'hole':
       return {
         depthM: feature.depthM,
         runM: Math.min(feature.lengthM, feature.widthM) / 4,
-        done: 'Measure length and width from rim to rim.',
+        done: say.groundChecks.measureHole,
       };
     default:
       return null;
@@ -96,30 +97,18 @@ function stretchContradictions(stretch: Stretch, where: string): Problem[] {
   const { leftM, rightM } = stretch.corridor;
   const end = stretch.lengthM / 2;
   stretch.features.forEach((feature, i) => {
-    const say = (name: string, what: string, done: string) =>
+    const add = (name: string, what: string, done: string) =>
       problems.push({ severity: 'error', where: `${where}.features[${i}].${name}`, what, done, times: 1 });
     if (feature.kind === 'rut' || feature.kind === 'hole') {
       const yM = feature.kind === 'rut' ? feature.centreYM : feature.yM;
       const name = feature.kind === 'rut' ? 'centreYM' : 'yM';
       if (yM - feature.widthM / 2 < -rightM || yM + feature.widthM / 2 > leftM)
-        say(
-          name,
-          `This ${feature.kind} reaches beyond the room that was entered for the line.`,
-          'Measure the room to the left and right of the line again, or where it lies.',
-        );
+        add(name, say.groundChecks.beyondRoom[feature.kind], say.groundChecks.measureRoom);
     }
     if ('xM' in feature && Math.abs(feature.xM) > end)
-      say(
-        'xM',
-        'It lies beyond the ends of the obstacle.',
-        'Make the obstacle longer, or measure where it lies.',
-      );
+      add('xM', say.groundChecks.beyondEnds, say.groundChecks.makeLonger);
     if ('fromM' in feature && (feature.fromM >= end || feature.toM <= -end))
-      say(
-        'fromM',
-        'It lies beyond the ends of the obstacle.',
-        'Make the obstacle longer, or measure where it lies.',
-      );
+      add('fromM', say.groundChecks.beyondEnds, say.groundChecks.makeLonger);
   });
   return problems;
 }

@@ -2,6 +2,7 @@ import type { Problem } from '../problem.ts';
 import { checkValues } from '../field.ts';
 import type { VehicleField, VehicleValues } from './specs.ts';
 import { vehicleFields } from './specs.ts';
+import { say } from '../words/words.ts';
 
 /** Kinds of vehicle, by shape and use; never a make. */
 export const VEHICLE_CLASSES = [
@@ -46,24 +47,12 @@ export function checkVehicle(vehicle: Vehicle, where: string): Problem[] {
     problems.push({ severity: 'error', where: `${where}.values.${name}`, what, done, times: 1 });
 
   if (Math.max(v.frontTrackWidthM, v.rearTrackWidthM) + v.tyreSectionM > v.widthM + 0.1)
-    contradict(
-      'widthM',
-      'The tyres stand wider than the vehicle.',
-      'Check the width over mirrors and the track widths.',
-    );
+    contradict('widthM', say.groundChecks.tyresWider, say.groundChecks.tyresWiderDone);
   if (v.lowPressurePa > v.tyrePressurePa)
-    contradict(
-      'lowPressurePa',
-      'The lowest tyre pressure is above the tyre pressure.',
-      'Enter the pressure after airing down.',
-    );
+    contradict('lowPressurePa', say.groundChecks.lowestAbove, say.groundChecks.lowestAboveDone);
   if (v.bellyHeightM > v.sillHeightM + 0.1)
-    contradict(
-      'bellyHeightM',
-      'The belly is higher than the sills.',
-      'Measure the lowest fixed thing between the axles.',
-    );
+    contradict('bellyHeightM', say.groundChecks.bellyAbove, say.groundChecks.bellyAboveDone);
   if (v.drive === 'part-time four' && v.centre !== 'none')
-    contradict('centre', 'A part-time drive has no centre differential.', 'Choose none, or full-time four.');
+    contradict('centre', say.groundChecks.partTimeCentre, say.groundChecks.partTimeCentreDone);
   return problems;
 }

@@ -15,7 +15,7 @@ export type Said<T> = T extends string
 /** Every text of the program in one language; the English ones give the type, so that none can be missing. */
 export type Words = Said<typeof en>;
 
-/** Every text, in the language that is spoken. */
+/** Every text, in the language that is spoken. The page has none before it speaks one. */
 export let say: Words = en;
 
 /** The language that is spoken. */
@@ -28,11 +28,6 @@ export let spoken: Language = 'en';
 export function speak(language: Language, words: Words): void {
   spoken = language;
   say = words;
-}
-
-/** The texts of a language, fetched when it is not English. */
-export async function wordsOf(language: Language): Promise<Words> {
-  return language === 'de' ? (await import('./de/de.ts')).de : en;
 }
 
 /** The first of the wanted languages (BCP 47 tags, such as `de-AT`) that there is, else English. */

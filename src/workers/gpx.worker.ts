@@ -2,6 +2,7 @@ import './language.ts';
 import type { Reading } from '../problem.ts';
 import { readGpx } from '../route/gpx.ts';
 import type { Recording } from '../route/track.ts';
+import { say } from '../words/words.ts';
 
 /** What this worker says. It is sent one file, as a Blob. */
 export type GpxMessage = { readonly bytesRead: number } | { readonly reading: Reading<Recording> };
@@ -25,9 +26,12 @@ async function read(file: Blob): Promise<Reading<Recording>> {
   try {
     return await readGpx(chunksOf(file), { onProgress });
   } catch (error) {
-    const what = `The file could not be read: ${error instanceof Error ? error.message : String(error)}.`;
-    const done = 'Choose it again; it may have been moved, or be larger than this device can hold.';
-    return { value: null, problems: [{ severity: 'error', where: 'the file', what, done, times: 1 }] };
+    const what = say.gpx.cannotRead(error instanceof Error ? error.message : String(error));
+    const done = say.gpx.chooseAgain;
+    return {
+      value: null,
+      problems: [{ severity: 'error', where: say.problem.theFile, what, done, times: 1 }],
+    };
   }
 }
 

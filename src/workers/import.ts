@@ -2,6 +2,7 @@ import type { Reading } from '../problem.ts';
 import type { Recording } from '../route/track.ts';
 import { spoken } from '../words/words.ts';
 import type { GpxMessage } from './gpx.worker.ts';
+import { say } from '../words/words.ts';
 
 /**
  * Reads a GPX file in a worker of its own. Cancelling ends the worker and rejects with the signal's reason; bad input
@@ -35,7 +36,7 @@ export function importGpx(
     });
     worker.addEventListener('error', (event) => {
       end();
-      reject(new Error(`The GPX reader could not be started: ${event.message}`));
+      reject(new Error(say.gpx.cannotStart(event.message)));
     });
     worker.postMessage(file);
   });

@@ -5,8 +5,11 @@ import { cautions } from './cautions.ts';
 import { desks } from './desks.ts';
 import { drawing } from './drawing.ts';
 import { driving } from './driving.ts';
+import { elevation } from './elevation.ts';
 import { fields } from './fields.ts';
+import { gpx } from './gpx.ts';
 import { ground } from './ground.ts';
+import { groundChecks } from './groundChecks.ts';
 import { margins } from './margins.ts';
 import { names } from './names.ts';
 import { archiveDesk } from './archiveDesk.ts';
@@ -27,13 +30,16 @@ import { phoneReading } from './phoneReading.ts';
 import { photos } from './photos.ts';
 import { presets } from './presets.ts';
 import { privacy } from './privacy.ts';
+import { problem } from './problem.ts';
 import { recovery } from './recovery.ts';
 import { scout } from './scout.ts';
 import { sheet } from './sheet.ts';
 import { storage } from './storage.ts';
+import { store } from './store.ts';
 import { terrainFields } from './terrainFields.ts';
 import { track } from './track.ts';
 import { tripFields } from './tripFields.ts';
+import { tripFile } from './tripFile.ts';
 import { units } from './units.ts';
 import { vehicleFields } from './vehicleFields.ts';
 import { vehicles } from './vehicles.ts';
@@ -45,7 +51,14 @@ import { agreement } from './agreement.ts';
 
 /** Every text in German. */
 export const de: Words = {
-  ...names, drawing,
+  ...names,
+  groundChecks,
+  tripFile,
+  store,
+  elevation,
+  problem,
+  gpx,
+  drawing,
   cards,
   sheet,
   driving,

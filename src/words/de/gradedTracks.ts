@@ -111,6 +111,7 @@ export const gradedTracks: Words['gradedTracks'] = {
   filing: {
     head: 'Im Archiv ablegen',
     open: 'Im Archiv ablegen',
+    onDesk: (name) => `Auf dem Tisch: ${name}`,
     intro: 'Was gemessen wurde, wird eine Begehung mit Datum; von früheren geht nichts verloren.',
     empty: 'Noch nichts abzulegen: Die Fahrt hat weder Strecke noch Hindernisse.',
     taken: (name) => `Diese Fahrt gehört zu ${name}.`,

@@ -2,6 +2,7 @@ import type { Words } from '../words.ts';
 
 export const outcomes: Words['outcomes'] = {
   head: 'Was jedes Fahrzeug tat',
+  onTheDay: 'Am Tag',
   open: 'Notieren, was es tat',
   at: 'Hindernis',
   previous: 'Hindernis davor',

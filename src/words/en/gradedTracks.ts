@@ -107,6 +107,7 @@ export const gradedTracks = {
   filing: {
     head: 'File into the archive',
     open: 'File into the archive',
+    onDesk: (name: string) => `On the desk: ${name}`,
     intro: 'What was measured becomes a visit with its date; nothing of earlier visits is lost.',
     empty: 'There is nothing to file yet: the trip has no track and no obstacles.',
     taken: (name: string) => `This trip belongs to ${name}.`,

@@ -1,6 +1,7 @@
 /** What vehicles really did, noted on the day. */
 export const outcomes = {
   head: 'What each vehicle did',
+  onTheDay: 'On the day',
   open: 'Note what it did',
   at: 'Obstacle',
   previous: 'Obstacle before',

@@ -1,0 +1,10 @@
+import type { Words } from '../words.ts';
+
+export const problem: Words['problem'] = {
+  theFile: 'die Datei',
+  header: 'der Kopf der Datei',
+  device: 'dieses Gerät',
+  line: (line) => `Zeile ${line}`,
+  heightOf: (which, all) => `Höhe ${which} von ${all}`,
+  times: (times) => `(${times} Mal, hier zuerst)`,
+};

@@ -1,0 +1,40 @@
+import type { Words } from '../words.ts';
+
+export const store: Words['store'] = {
+  'not available': {
+    what: 'Dieser Browser behält nichts für Rutline (ein privates Fenster, oder der Speicher ist abgeschaltet).',
+    done: 'Die Fahrt als Datei sichern, bevor dieses Fenster geschlossen wird.',
+  },
+  full: {
+    what: 'Auf dem Gerät ist kein Platz mehr.',
+    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei sichern, Platz schaffen, dann noch einmal speichern.',
+  },
+  blocked: {
+    what: 'Rutline ist in einem anderen Fenster offen, das älter ist als dieses.',
+    done: 'Die anderen Fenster von Rutline schließen, dann dieses neu laden.',
+  },
+  closed: {
+    what: 'Der Speicher wurde geschlossen: Ein neueres Rutline wurde in einem anderen Fenster geöffnet, oder der Browser hat ihn geschlossen.',
+    done: 'Die Fahrt als Datei sichern, dann dieses Fenster neu laden.',
+  },
+  missing: {
+    what: 'Diese Fahrt gibt es auf diesem Gerät nicht.',
+    done: 'Vielleicht wurde sie in einem anderen Fenster entfernt.',
+  },
+  corrupt: {
+    what: 'Die gespeicherte Fahrt ist beschädigt und kann nicht gelesen werden.',
+    done: 'Sie bleibt, wie sie ist. Ihre Rohdaten als Datei sichern und die letzte Fahrtdatei öffnen.',
+  },
+  'newer version': {
+    what: 'Ein neueres Rutline hat das gespeichert.',
+    done: 'Nichts wurde geändert. Dieses Fenster neu laden, um Rutline zu erneuern, dann öffnen.',
+  },
+  'changed elsewhere': {
+    what: 'Die Fahrt wurde in einem anderen Fenster geändert, seit sie hier geöffnet wurde.',
+    done: 'Nichts Gespeichertes wurde geändert. Diese unter einem anderen Namen sichern, oder die gespeicherte neu öffnen.',
+  },
+  failed: {
+    what: 'Das Gerät konnte es nicht ausführen.',
+    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei sichern, dann noch einmal versuchen.',
+  },
+};

@@ -1,0 +1,25 @@
+/** Values of ground and vehicle that are each possible but not together, and what to measure again. */
+export const groundChecks = {
+  endsFirst: 'It ends before it starts.',
+  leftEndRight: 'Its left end lies right of its right end.',
+  exchange: 'Exchange the two, or measure them again.',
+  tooDeep: 'It is deeper than its own width allows: its sides would be all but upright.',
+  measureRut: 'Measure the width from shoulder to shoulder, and the depth from a straight edge across them.',
+  measureDitch: 'Measure the width from lip to lip.',
+  measureHole: 'Measure length and width from rim to rim.',
+  beyondRoom: {
+    rut: 'This rut reaches beyond the room that was entered for the line.',
+    hole: 'This hole reaches beyond the room that was entered for the line.',
+  },
+  measureRoom: 'Measure the room to the left and right of the line again, or where it lies.',
+  beyondEnds: 'It lies beyond the ends of the obstacle.',
+  makeLonger: 'Make the obstacle longer, or measure where it lies.',
+  tyresWider: 'The tyres stand wider than the vehicle.',
+  tyresWiderDone: 'Check the width over mirrors and the track widths.',
+  lowestAbove: 'The lowest tyre pressure is above the tyre pressure.',
+  lowestAboveDone: 'Enter the pressure after airing down.',
+  bellyAbove: 'The belly is higher than the sills.',
+  bellyAboveDone: 'Measure the lowest fixed thing between the axles.',
+  partTimeCentre: 'A part-time drive has no centre differential.',
+  partTimeCentreDone: 'Choose none, or full-time four.',
+};

@@ -1,0 +1,9 @@
+/** Where something is wrong, and how often. */
+export const problem = {
+  theFile: 'the file',
+  header: 'the header',
+  device: 'this device',
+  line: (line: number) => `line ${line}`,
+  heightOf: (which: number, all: number) => `height ${which} of ${all}`,
+  times: (times: number) => `(${times} times, first here)`,
+};
