@@ -3,6 +3,7 @@ import { ARCHIVE_LIMITS } from './limits.ts';
 import type { Replica } from './replica.ts';
 import { free, heldBy, putCount, replicaFrom } from './replica.ts';
 import { plainOf } from './heldKey.ts';
+import { say } from '../words/words.ts';
 
 /** How the files are called in which graded tracks go from device to device with their history. */
 export const COPIES_EXTENSION = '.rutline-tracks';
@@ -39,16 +40,12 @@ export function isCopies(bytes: Uint8Array): boolean {
 /** Reads such a file. What is damaged is left out and said; null where nothing of it can be read. */
 export function copiesFrom(bytes: Uint8Array): Reading<readonly Copy[]> {
   if (bytes.length > ARCHIVE_LIMITS.fileBytes)
-    return refused('The file is too large.', 'Export fewer tracks at a time.');
+    return refused(say.gradedFile.tooLarge, say.gradedFile.fewerTracks);
   const line = lineOf(bytes);
   const [format, version] = line.split(' ');
   if (format !== FORMAT)
-    return refused('This is no file of graded tracks.', `Choose one that ends in ${COPIES_EXTENSION}.`);
-  if (Number(version) !== VERSION)
-    return refused(
-      'The file is of another version.',
-      'Update Rutline, then open it again. Nothing was changed.',
-    );
+    return refused(say.gradedFile.noCopies, say.gradedFile.noCopiesDone(COPIES_EXTENSION));
+  if (Number(version) !== VERSION) return refused(say.gradedFile.otherVersion, say.tripFile.update);
   const problems: Problem[] = [];
   const copies: Copy[] = [];
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
@@ -56,13 +53,12 @@ export function copiesFrom(bytes: Uint8Array): Reading<readonly Copy[]> {
   for (let n = 1; at < bytes.length; n++) {
     const length = at + 4 <= bytes.length ? view.getUint32(at, true) : NaN;
     if (!(at + 4 + length <= bytes.length) || n > ARCHIVE_LIMITS.tracks) {
-      problems.push(problem(`track ${n}`, 'The file ends before it should.', 'Copy it again.'));
+      problems.push(problem(say.gradedFile.track(n), say.gradedFile.endsEarly, say.gradedFile.copyAgain));
       break;
     }
     const copy = copyFrom(bytes.subarray(at + 4, at + 4 + length));
     if (copy) copies.push(copy);
-    else
-      problems.push(problem(`track ${n}`, 'This track is damaged.', 'It was left out. Copy the file again.'));
+    else problems.push(problem(say.gradedFile.track(n), say.gradedFile.damaged, say.gradedFile.damagedDone));
     at += 4 + length;
   }
   return copies.length === 0 && problems.length > 0 ? { value: null, problems } : { value: copies, problems };
@@ -95,5 +91,5 @@ function problem(where: string, what: string, done: string): Problem {
 }
 
 function refused(what: string, done: string): Reading<readonly Copy[]> {
-  return { value: null, problems: [problem('the file', what, done)] };
+  return { value: null, problems: [problem(say.problem.theFile, what, done)] };
 }

@@ -12,6 +12,7 @@ import { stretchFrom } from './stretchRecord.ts';
 import type { TrackRecord } from './trackRecord.ts';
 import { trackFrom, trackRecord, waypointFrom } from './trackRecord.ts';
 import { vehicleFrom } from './vehicleRecord.ts';
+import { say } from '../words/words.ts';
 
 export const GRADED_FORMAT = 'rutline-graded-track';
 
@@ -39,15 +40,9 @@ export function gradedRecord(graded: GradedTrack): GradedRecord {
 export function gradedFrom(value: unknown): Reading<GradedTrack> {
   const { format, version } = (value ?? {}) as { readonly format?: unknown; readonly version?: unknown };
   if (format !== GRADED_FORMAT)
-    return refused(
-      'This is not a graded track.',
-      `The file of a graded track says "format": "${GRADED_FORMAT}".`,
-    );
+    return refused(say.gradedFile.noGraded, say.gradedFile.noGradedDone(GRADED_FORMAT));
   if (version !== GRADED_VERSION)
-    return refused(
-      `The track is of version ${JSON.stringify(version) ?? 'unknown'}; this program reads version ${GRADED_VERSION}.`,
-      'Update Rutline, then open it again. Nothing was changed.',
-    );
+    return refused(say.gradedFile.version(JSON.stringify(version), GRADED_VERSION), say.tripFile.update);
   const reader = new Reader();
   const record = value as Plain;
   reader.names(record, '', GRADED_NAMES);
@@ -98,11 +93,7 @@ function surveyedFrom(
   if (obstacle === null) return null;
   const visits = visitsFrom(reader, record.visits, `${where}.visits`, ids.visits);
   if (visits.length === 0) {
-    reader.error(
-      `${where}.visits`,
-      'Nothing says when this obstacle was measured.',
-      'Its ground is kept as if measured in 1970. Measure it again.',
-    );
+    reader.error(`${where}.visits`, say.gradedFile.noMoment, say.gradedFile.noMomentDone);
     const id = reader.id(`${obstacle.id}-visit`, where, ids.visits, 'visit');
     visits.push({ id, atMs: 0, by: '', stretch: obstacle.stretch, note: '' });
   }
@@ -155,12 +146,12 @@ function outcomeFrom(
   const vehicle = vehicleFrom(reader, record.vehicle, `${where}.vehicle`, { ids: new Set(), number });
   const did = record.did as OutcomeWord;
   if (Number.isNaN(atMs) || vehicle === null || !OUTCOME_WORDS.includes(did)) {
-    reader.error(where, 'This does not say what went, when, or how it went.', 'It was left out.');
+    reader.error(where, say.gradedFile.noOutcome, say.tripFile.wasLeftOut);
     return null;
   }
   const said = record.said === null ? null : (record.said as VerdictWord);
   const known = said === null || VERDICT_WORDS.includes(said);
-  if (!known) reader.error(`${where}.said`, 'This is no verdict.', 'It counts as nothing said.');
+  if (!known) reader.error(`${where}.said`, say.gradedFile.noVerdict, say.gradedFile.noVerdictDone);
   return {
     id: reader.id(record.id, `${where}.id`, ids, `outcome-${number}`),
     atMs,
@@ -178,7 +169,7 @@ function outcomeFrom(
 /** Milliseconds that a date can stand for (ECMA-262, "Time Values and Time Range"); NaN where they are none. */
 function moment(reader: Reader, value: unknown, where: string): number {
   if (typeof value === 'number' && Math.abs(value) <= 8.64e15) return value;
-  reader.error(where, 'This must be milliseconds since 1970.', 'It is not known when this was.');
+  reader.error(where, say.gradedFile.notMilliseconds, say.gradedFile.notMillisecondsDone);
   return NaN;
 }
 
@@ -195,5 +186,8 @@ function inOrder(surveyed: readonly Surveyed[]): Surveyed[] {
 }
 
 function refused(what: string, done: string): Reading<GradedTrack> {
-  return { value: null, problems: [{ severity: 'error', where: 'the track', what, done, times: 1 }] };
+  return {
+    value: null,
+    problems: [{ severity: 'error', where: say.gradedFile.theTrack, what, done, times: 1 }],
+  };
 }

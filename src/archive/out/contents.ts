@@ -1,4 +1,6 @@
 import { asMet, turned } from '../../brief/brief.ts';
+import type { GradeTold } from '../../brief/gradeTold.ts';
+import { gradeToldText, obstacleGradeText } from '../../brief/gradeTold.ts';
 import { groundText, shapesText } from '../../brief/groundText.ts';
 import { lineText } from '../../brief/lineText.ts';
 import { inOrderOfTravel } from '../../convoy/matrix.ts';
@@ -9,8 +11,10 @@ import { sliceOf, spansOf } from '../../route/station.ts';
 import type { Track } from '../../route/track.ts';
 import { knownSlope } from '../../terrain/ground.ts';
 import { pathOf } from '../../terrain/bypassPath.ts';
+import { presetText } from '../../terrain/preset.ts';
 import type { Line, Obstacle } from '../../terrain/obstacle.ts';
 import type { System } from '../../units.ts';
+import { say } from '../../words/words.ts';
 import type { Trip } from '../trip.ts';
 
 /** A named place as it leaves the program. */
@@ -52,25 +56,31 @@ export interface Contents {
 
 /**
  * Places and ways of a trip, everything in the recorded direction, sides in words as the convoy comes to them. Verdicts
- * stay out: a word without its cause and its cautions is not to be followed.
+ * stay out: a word without its cause and its cautions is not to be followed. A grade is told with its caution.
  */
-export function contentsOf(trip: Trip, system: System): Contents {
+export function contentsOf(trip: Trip, system: System, grade: GradeTold | null = null): Contents {
   const { track, obstacles, waypoints, direction } = trip;
   const numbers = new Map(inOrderOfTravel(obstacles, direction).map(({ id }, i) => [id, i + 1]));
   const numberOf = ({ id }: Obstacle) => numbers.get(id) ?? 0;
   const reversed = direction === 'reversed';
+  const nameOf = (id: string) => {
+    const obstacle = obstacles.find((one) => one.id === id);
+    return obstacle === undefined ? '' : `${numberOf(obstacle)} ${obstacle.name}`;
+  };
+  const trackGradeText = (told: GradeTold) => `${say.grading.grade}: ${gradeToldText(told, nameOf, system)}`;
   const places = placesOn(track, obstacles).map(({ obstacle, trackSlope }): OutPlace => {
     const stretch = asMet(obstacle.stretch, reversed);
     const slope = turned(knownSlope(obstacle.stretch, trackSlope), reversed);
     const words = [
-      obstacle.preset,
+      presetText(obstacle.preset),
       groundText(stretch, slope, system),
       shapesText(stretch, system),
       obstacle.note,
+      grade && obstacleGradeText(grade, obstacle.id),
     ];
     return {
       kind: 'obstacle',
-      name: `${numberOf(obstacle)} ${obstacle.name || obstacle.preset}`,
+      name: `${numberOf(obstacle)} ${obstacle.name || presetText(obstacle.preset)}`,
       description: words.filter(Boolean).join('. '),
       lng: obstacle.lng,
       lat: obstacle.lat,
@@ -79,7 +89,7 @@ export function contentsOf(trip: Trip, system: System): Contents {
   });
   return {
     name: trip.name,
-    description: trip.note,
+    description: [trip.note, grade && trackGradeText(grade)].filter(Boolean).join('\n'),
     places: [
       ...inOrderOfTravel(places, direction),
       ...waypoints.map((waypoint): OutPlace => ({ kind: 'waypoint', ...waypoint })),
@@ -90,7 +100,7 @@ export function contentsOf(trip: Trip, system: System): Contents {
         obstacle.lines.flatMap((line): OutWay[] => {
           const paths = pathsOf(track, obstacle, line);
           if (paths.length === 0) return [];
-          const name = `obstacle ${numberOf(obstacle)}: ${line.name}`;
+          const name = say.exports.line(numberOf(obstacle), line.name);
           return [{ kind: line.kind, name, description: lineText(line, direction, system), paths }];
         }),
       ),

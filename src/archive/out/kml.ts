@@ -1,5 +1,6 @@
 import type { Contents, OutPath, OutPlace, OutWay } from './contents.ts';
 import { decimalText, xmlElement } from './xmlText.ts';
+import { say } from '../../words/words.ts';
 
 /** Stroke of each kind of way: opaque colour as aabbggrr, and width in pixels. */
 const STROKES: Readonly<Record<OutWay['kind'], readonly [colour: string, widthPx: number]>> = {
@@ -20,8 +21,8 @@ export function kmlText({ name, description, places, ways }: Contents): string {
       ([kind, [colour, widthPx]]) =>
         `<Style id="${kind}"><LineStyle><color>${colour}</color><width>${widthPx}</width></LineStyle></Style>`,
     ),
-    folder('Places', places.map(placemark)),
-    folder('Ways', ways.map(way)),
+    folder(say.exports.places, places.map(placemark)),
+    folder(say.exports.ways, ways.map(way)),
     '</Document>',
     '</kml>\n',
   ].join('\n');

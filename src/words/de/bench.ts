@@ -37,7 +37,7 @@ export const bench: Words['bench'] = {
   fromRight: 'Von rechts gesehen',
   fromRightHelp: ', maßstäblich; Boden unter den rechten Rädern durchgezogen, unter den linken gestrichelt',
   sideView: 'Seitenansicht, maßstäblich',
-  strip: 'Reserven entlang der Spur: Traktion je Hilfsstufe, Bodenfreiheit, Kippen',
+  strip: 'Reserven entlang der Spur: Traktion je Stufe der Hilfen, Bodenfreiheit, Kippen',
   handles: 'Maße zum Anfassen',
   loads: 'Radlasten',
   wheelState: { 'in the air': 'in der Luft', 'not known': 'nicht bekannt' },

@@ -18,7 +18,7 @@ export const map: Words['map'] = {
   spread: (times) => `Versatzspuren ${times}-fach so weit versetzt gezeichnet; näher heran maßstäblich`,
   fault: (fault) => `Ein Teil der Karte lässt sich nicht zeichnen: ${fault}`,
   key: 'Legende',
-  slope: 'Steigung der Strecke, auf oder ab',
+  slope: 'Neigung der Strecke, auf oder ab',
   notKnown: 'nicht bekannt',
   notRecorded: 'nicht aufgezeichnet',
   lines: 'Spuren durch ein Hindernis',

@@ -37,7 +37,7 @@ export const matrix: Words['matrix'] = {
   stop: 'Abbrechen',
   findOrder: 'Reihenfolge finden, in der die meisten ohne Hilfe durchkommen',
   orderHelp:
-    'Jede Durchfahrt lässt weichen und losen Boden für die nächste schlechter zurück; an beiden Enden bleibt jemand, der ziehen kann.',
+    'Jede Überfahrt lässt weichen und losen Boden für die nächste schlechter zurück; an beiden Enden bleibt jemand, der ziehen kann.',
   standsSo: 'Der Konvoi steht so.',
   takeOrder: 'Diese Reihenfolge nehmen',
   orderTaken: 'Der Konvoi steht in der empfohlenen Reihenfolge.',

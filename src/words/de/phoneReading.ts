@@ -10,7 +10,7 @@ export const phoneReading: Words['phoneReading'] = {
     'too far off':
       'Die beiden Ablesungen weichen stärker voneinander ab, als ein Telefon je daneben liegt. Eine feste, fast ebene Stelle nehmen und es zweimal auf denselben Platz legen.',
   },
-  slope: 'Steigung',
+  slope: 'Neigung',
   camber: 'Querneigung',
   climbs: 'steigt',
   falls: 'fällt',
@@ -31,7 +31,7 @@ export const phoneReading: Words['phoneReading'] = {
   layReversed:
     'Diese Fahrt geht in Gegenrichtung: die Oberkante nach hinten richten, entgegen der Fahrtrichtung.',
   layBoth:
-    'Für die Steigung liegt die Latte längs der Spur, für die Querneigung quer dazu, das Telefon zeigt weiter längs; auf einem Brett, das in beiden Richtungen aufliegt, beide nehmen.',
+    'Für die Neigung liegt die Latte längs der Spur, für die Querneigung quer dazu, das Telefon zeigt weiter längs; auf einem Brett, das in beiden Richtungen aufliegt, beide nehmen.',
   winds: ['Norden', 'Nordosten', 'Osten', 'Südosten', 'Süden', 'Südwesten', 'Westen', 'Nordwesten'],
   reading: 'Lese …',
   onItsBack: 'Das Telefon auf den Rücken legen, Bildschirm nach oben.',
@@ -40,7 +40,7 @@ export const phoneReading: Words['phoneReading'] = {
   spread: (plusMinus, zeroed, how, howPlusMinus) =>
     `± ${plusMinus} aus Streuung und Nullpunkt${zeroed ? '' : ', denn dieses Telefon wurde nie genullt'}; es zählt als ermittelt ${how}, ± ${howPlusMinus}.`,
   takeThese: 'Beide nehmen',
-  slopeOnly: 'Nur Steigung',
+  slopeOnly: 'Nur Neigung',
   camberOnly: 'Nur Querneigung',
   zero: 'Nullpunkt',
   notZeroed:

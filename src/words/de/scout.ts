@@ -7,7 +7,7 @@ export const scout: Words['scout'] = {
   convoySheet: 'Konvoi',
   measuredSlope: (slope) => `${slope}, gemessen`,
   trackSlope: (slope) => `${slope}, aus der Strecke`,
-  slopeNotKnown: 'Steigung nicht bekannt',
+  slopeNotKnown: 'Neigung nicht bekannt',
   noTrack: 'Noch keine Strecke',
   withoutTrack:
     'Ohne Strecke jedes Hindernis dort setzen, wo du stehst oder auf die Karte zeigst, in der Reihenfolge, in der ihr hinkommt. Eine Strecke lässt sich später öffnen; die Pins bleiben, wo sie sind.',
@@ -29,9 +29,9 @@ export const scout: Words['scout'] = {
   pointOrEnter: 'Auf Karte oder Längsschnitt zeigen oder die Station eingeben.',
   firstPin: 'der erste Pin',
   alongPins: (distance) => `${distance} entlang der Pins`,
-  noTrackTells: 'Keine Strecke nennt die Steigung: dort ablesen.',
-  slopeHere: (slope, plusMinus) => `Steigung der Strecke hier ${slope}, ± ${plusMinus}.`,
-  slopeNotTold: 'Die Strecke nennt hier keine Steigung.',
+  noTrackTells: 'Keine Strecke nennt die Neigung: dort ablesen.',
+  slopeHere: (slope, plusMinus) => `Neigung der Strecke hier ${slope}, ± ${plusMinus}.`,
+  slopeNotTold: 'Die Strecke nennt hier keine Neigung.',
   whatLiesThere: 'Was liegt dort?',
   placeKnown: (accuracy) => `Dein Standort ist auf ${accuracy} bekannt.`,
   standOff: (off, accuracy) =>

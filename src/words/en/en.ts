@@ -5,8 +5,10 @@ import { desks } from './desks.ts';
 import { drawing } from './drawing.ts';
 import { driving } from './driving.ts';
 import { elevation } from './elevation.ts';
+import { exports } from './exports.ts';
 import { fields } from './fields.ts';
 import { gpx } from './gpx.ts';
+import { gradedFile } from './gradedFile.ts';
 import { ground } from './ground.ts';
 import { groundChecks } from './groundChecks.ts';
 import { margins } from './margins.ts';
@@ -33,6 +35,7 @@ import { problem } from './problem.ts';
 import { recovery } from './recovery.ts';
 import { scout } from './scout.ts';
 import { sheet } from './sheet.ts';
+import { sources } from './sources.ts';
 import { storage } from './storage.ts';
 import { store } from './store.ts';
 import { terrainFields } from './terrainFields.ts';
@@ -51,6 +54,9 @@ import { agreement } from './agreement.ts';
 /** Every text in English, section by section. */
 export const en = {
   ...names,
+  sources,
+  exports,
+  gradedFile,
   groundChecks,
   tripFile,
   store,

@@ -1,0 +1,7 @@
+import type { Words } from '../words.ts';
+
+export const exports: Words['exports'] = {
+  line: (obstacle, line) => `Hindernis ${obstacle}: ${line}`,
+  places: 'Orte',
+  ways: 'Wege',
+};

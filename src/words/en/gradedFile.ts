@@ -1,0 +1,25 @@
+/** What is wrong with a file of graded tracks, and what was done about it. */
+export const gradedFile = {
+  theTrack: 'the track',
+  noGraded: 'This is not a graded track.',
+  noGradedDone: (format: string) => `The file of a graded track says "format": "${format}".`,
+  version: (is: string | undefined, read: number) =>
+    `The track is of version ${is ?? 'unknown'}; this program reads version ${read}.`,
+  noMoment: 'Nothing says when this obstacle was measured.',
+  noMomentDone: 'Its ground is kept as if measured in 1970. Measure it again.',
+  noOutcome: 'This does not say what went, when, or how it went.',
+  noVerdict: 'This is no verdict.',
+  noVerdictDone: 'It counts as nothing said.',
+  notMilliseconds: 'This must be milliseconds since 1970.',
+  notMillisecondsDone: 'It is not known when this was.',
+  tooLarge: 'The file is too large.',
+  fewerTracks: 'Export fewer tracks at a time.',
+  noCopies: 'This is no file of graded tracks.',
+  noCopiesDone: (ending: string) => `Choose one that ends in ${ending}.`,
+  otherVersion: 'The file is of another version.',
+  track: (which: number) => `track ${which}`,
+  endsEarly: 'The file ends before it should.',
+  copyAgain: 'Copy it again.',
+  damaged: 'This track is damaged.',
+  damagedDone: 'It was left out. Copy the file again.',
+};
