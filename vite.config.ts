@@ -2,10 +2,11 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 import { licences } from './src/build/licences.ts';
 import { offline } from './src/build/offline.ts';
+import { oneLanguage } from './src/build/oneLanguage.ts';
 import { policy } from './src/build/policy.ts';
 
 export default defineConfig({
-  plugins: [svelte(), licences(), offline('src/offline/serviceWorker.ts'), policy()],
+  plugins: [svelte(), oneLanguage(), licences(), offline('src/offline/serviceWorker.ts'), policy()],
   base: './',
   worker: { format: 'es' },
   optimizeDeps: { exclude: ['maplibre-gl'] },

@@ -1,5 +1,6 @@
 import { languageWanted } from './ui/languageWanted.ts';
-import { speak, wordsOf } from './words/words.ts';
+import { speak } from './words/words.ts';
+import { wordsOf } from './words/wordsOf.ts';
 
 const language = languageWanted();
 speak(language, await wordsOf(language));

@@ -19,8 +19,8 @@ export interface Answer {
   readonly text: string;
   /** The values that stand in the text. */
   readonly kept: readonly string[];
-  /** The text without them. */
-  readonly rest: string;
+  /** What stands between them. */
+  readonly parts: readonly string[];
 }
 
 /** Values for entries that choose by what they are given; for all others made-up words do. */
@@ -29,11 +29,12 @@ const CHOOSING: Readonly<Record<string, readonly unknown[]>> = {
 };
 
 const LETTERS = 'abcdefghij';
+const BETWEEN = /x?(?:qaa|qbb|qcc|qdd|qee|qff|qgg|qhh|qii|qjj)|4[1-9]/i;
 const MADE_UP = /^x?q([a-j])\1$/;
 
 /** What an entry says of values that no language has; of `count` where it takes numbers. Null where that is no text. */
 export function answerOf({ path, value }: Leaf, count?: number): Answer | null {
-  if (typeof value === 'string') return { text: value, kept: [], rest: value };
+  if (typeof value === 'string') return { text: value, kept: [], parts: [value] };
   for (const given of samples(path, value.length, count)) {
     const text = tried(value, given);
     if (text === null || !isText(text)) continue;
@@ -41,7 +42,7 @@ export function answerOf({ path, value }: Leaf, count?: number): Answer | null {
     return {
       text,
       kept: words.filter((word) => text.toLowerCase().includes(word)),
-      rest: words.reduce((rest, word) => rest.replaceAll(new RegExp(word, 'gi'), ''), text),
+      parts: text.split(BETWEEN),
     };
   }
   return null;

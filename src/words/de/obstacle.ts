@@ -40,7 +40,7 @@ export const obstacle: Words['obstacle'] = {
   shapeToAdd: 'Form, die dazukommt',
   addIt: 'Hinzufügen',
   trackSays: (slope, plusMinus, baseline) =>
-    `Die Strecke sagt ${slope}, ± ${plusMinus}; einen Steilabsatz kürzer als ${baseline} sieht sie nicht.`,
+    `Die Strecke sagt ${slope}, ± ${plusMinus}; eine Steilstelle, die kürzer ist als ${baseline}, sieht sie nicht.`,
   trackSaysNothing: 'Die Strecke nennt hier keine Neigung.',
   slopeUnknown: 'Die Neigung ist nicht bekannt',
   slopeUnknownSo: ', deshalb lässt sich über kein Fahrzeug etwas sagen: hier den Neigungsmesser ablesen.',
