@@ -22,6 +22,7 @@ import { corridorFields, planeFields, stretchOf } from '../terrain/obstacle.ts';
 import { presetText } from '../terrain/preset.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { engineOf } from './descentText.ts';
+import type { GradeTold } from './gradeTold.ts';
 import type { Spotter } from './spotter.ts';
 import { spotterFor } from './spotter.ts';
 import type { StoppedOn } from './stopped.ts';
@@ -93,13 +94,21 @@ export interface Briefing {
   readonly stops: readonly Stop[];
   /** In convoy order. */
   readonly cards: readonly Card[];
+  /** Null where it was not asked for, or there is nothing to grade. */
+  readonly grade: GradeTold | null;
 }
 
 /**
  * The briefing of an outing; `places` in the order of the recorded track, `matrix` as `matrixOf` and `order` as `orderFor`
  * give them for those.
  */
-export function briefingOf(outing: Outing, places: readonly Place[], matrix: Matrix, order: Order): Briefing {
+export function briefingOf(
+  outing: Outing,
+  places: readonly Place[],
+  matrix: Matrix,
+  order: Order,
+  grade: GradeTold | null = null,
+): Briefing {
   const { track, direction, vehicles } = outing;
   const trackLengthM = track === null || track.length === 0 ? 0 : track.distanceM[track.length - 1];
   const stops = inOrderOfTravel(places, direction).map((place, i): Stop => {
@@ -142,7 +151,7 @@ export function briefingOf(outing: Outing, places: readonly Place[], matrix: Mat
   });
   const cards = vehicles.map((vehicle, v) => cardOf(vehicle, v, stops));
   const profile = track === null || track.length === 0 ? null : slopeOf(track);
-  return { outing, trackLengthM, profile, order, stops, cards };
+  return { outing, trackLengthM, profile, order, stops, cards, grade };
 }
 
 function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {

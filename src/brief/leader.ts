@@ -4,6 +4,7 @@ import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Answer, Briefing } from './brief.ts';
 import { CAUTIONS } from './cautions.ts';
+import { gradeToldText } from './gradeTold.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { matrixTable } from './matrixTable.ts';
@@ -23,6 +24,7 @@ export function leaderSheet(briefing: Briefing, system: System): Html {
   return html`<section class="leader">
     <h1>${outing.name || say.sheet.unnamedTrip}</h1>
     <p>${summary(briefing, system)}</p>
+    ${grade(briefing, system)}
     ${outing.direction === 'reversed' ? html`<p class="strong">${say.sheet.against}</p>` : NOTHING}
     ${outing.note === '' ? NOTHING : html`<p class="note meet">${outing.note}</p>`}
     ${mapFigure(briefing, system)} ${order(briefing)}
@@ -55,6 +57,15 @@ function summary({ outing, trackLengthM, stops }: Briefing, system: System): str
     say.sheet.obstacles(stops.length),
     say.sheet.vehicles(vehicles.length),
   ].join(', ');
+}
+
+function grade({ grade: told, stops }: Briefing, system: System): Html {
+  if (told === null) return NOTHING;
+  const nameOf = (id: string) => {
+    const stop = stops.find(({ obstacle }) => obstacle.id === id);
+    return stop === undefined ? '' : `${stop.number} ${stop.obstacle.name}`;
+  };
+  return html`<p class="grade"><b>${say.grading.grade}:</b> ${gradeToldText(told, nameOf, system)}</p>`;
 }
 
 function mapFigure({ outing, profile, stops }: Briefing, system: System): Html {

@@ -1,4 +1,5 @@
 import { briefingOf } from '../brief/brief.ts';
+import { gradeToldOf } from '../brief/gradeTold.ts';
 import { briefingPage } from '../brief/page.ts';
 import { inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
 import { orderFor } from '../convoy/passes.ts';
@@ -25,7 +26,7 @@ export const brief: Command = {
       }),
     };
     const order = orderFor(places, outing.vehicles, outing.direction);
-    const briefing = briefingOf(outing, places, matrix, order);
+    const briefing = briefingOf(outing, places, matrix, order, gradeToldOf(outing, 'australia', 'dry'));
     const { stops, cards, trackLengthM } = briefing;
     const json = { name: outing.name, direction: outing.direction, trackLengthM, order, stops, cards };
     const text = briefingPage(briefing, system);

@@ -1,5 +1,6 @@
 import { carrying } from '../archive/carried.ts';
 import { OUT_FORMATS, outText } from '../archive/out/formats.ts';
+import { gradeToldOf } from '../brief/gradeTold.ts';
 import type { Command } from './command.ts';
 import { nothingBut } from './command.ts';
 import { tripFrom } from './input.ts';
@@ -20,7 +21,7 @@ export const exportTrip: Command = {
       ...carrying(trip, carried),
       direction: reversed ? ('reversed' as const) : trip.direction,
     };
-    const text = outText(outing, format, system);
+    const text = outText(outing, format, system, gradeToldOf(outing, 'australia', 'dry'));
     return { text: text.trimEnd(), json: { format, text }, problems };
   },
 };

@@ -1,10 +1,15 @@
 import type { Trip } from '../archive/trip.ts';
 import { briefingOf } from '../brief/brief.ts';
+import type { GradeTold } from '../brief/gradeTold.ts';
+import { gradeTold } from '../brief/gradeTold.ts';
 import { briefingPage } from '../brief/page.ts';
 import type { Matrix, Place } from '../convoy/matrix.ts';
 import type { System } from '../units.ts';
+import { requirementOfTrack } from '../grade/requirement.ts';
+import { gradesInWorkers, requirementsKnown } from '../workers/grade.ts';
 import { orderInWorker } from '../workers/order.ts';
 import { say } from '../words/words.ts';
+import { look } from './look.svelte.ts';
 import { fileName, saveText } from './tripFile.ts';
 
 /** What a briefing is written from: the trip, and what was worked out for it. */
@@ -39,5 +44,14 @@ export async function saveBriefing(told: Told, system: System): Promise<void> {
 async function pageOf({ trip, places, matrix }: Told, system: System): Promise<string> {
   const order = await orderInWorker({ places, vehicles: trip.vehicles, direction: trip.direction });
   if (order === null) throw new Error('The order was not waited for.');
-  return briefingPage(briefingOf(trip, places, matrix, order), system);
+  return briefingPage(briefingOf(trip, places, matrix, order, await gradeOf(trip, places)), system);
+}
+
+/** The grade as this device tells grades, in the trip's direction; with what it takes where that was worked out before. */
+export async function gradeOf(trip: Trip, places: readonly Place[]): Promise<GradeTold | null> {
+  const { classification, season } = look;
+  const grades = await gradesInWorkers(places, trip.direction, season, classification);
+  if (grades === null) return null;
+  const known = requirementsKnown(places, trip.direction, season);
+  return gradeTold(trip, grades, classification, season, known && requirementOfTrack(known));
 }

@@ -5,30 +5,34 @@ import { describe, expect, test } from 'vitest';
 import { carrying, LEAST } from '../../src/archive/carried.ts';
 import { readTrip } from '../../src/archive/share.ts';
 import { outText } from '../../src/archive/out/formats.ts';
+import { gradeToldOf } from '../../src/brief/gradeTold.ts';
 import { rutline } from './run.ts';
 
 const TRIP = 'tests/archive/in/version-1.json';
 const whole = readTrip(readFileSync(TRIP, 'utf8')).value!;
 const trip = carrying(whole, LEAST);
+const grade = gradeToldOf(trip, 'australia', 'dry');
 
 describe.concurrent('export', () => {
   test.each(['gpx', 'geojson', 'kml'] as const)('writes --%s as the page does', async (format) => {
     const file = join(mkdtempSync(join(tmpdir(), 'rutline-')), `trip.${format}`);
     const ran = await rutline('export', TRIP, `--${format}`, '--out', file);
     expect(ran).toEqual({ code: 0, out: '', err: '' });
-    expect(readFileSync(file, 'utf8')).toBe(outText(trip, format, 'metric'));
+    expect(readFileSync(file, 'utf8')).toBe(outText(trip, format, 'metric', grade));
   });
 
   test('speaks the units asked for', async () => {
     const { out } = await rutline('export', TRIP, '--kml', '--imperial');
     expect(out).toContain(' ft');
-    expect(out).toBe(outText(trip, 'kml', 'imperial'));
+    expect(out).toBe(outText(trip, 'kml', 'imperial', grade));
   });
 
   test('tells of people what is asked for, and nothing else', async () => {
     const { out } = await rutline('export', TRIP, '--gpx', '--with', 'notes', '--with', 'times');
-    expect(out).toBe(outText(carrying(whole, { ...LEAST, notes: true, times: true }), 'gpx', 'metric'));
-    expect(out).not.toBe(outText(trip, 'gpx', 'metric'));
+    expect(out).toBe(
+      outText(carrying(whole, { ...LEAST, notes: true, times: true }), 'gpx', 'metric', grade),
+    );
+    expect(out).not.toBe(outText(trip, 'gpx', 'metric', grade));
     const { code, err } = await rutline('export', TRIP, '--gpx', '--with', 'everything');
     expect(code).toBe(2);
     expect(err).toContain('Nothing is called "everything"');

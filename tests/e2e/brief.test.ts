@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { carrying, LEAST } from '../../src/archive/carried.ts';
 import type { OutFormat } from '../../src/archive/out/formats.ts';
 import { outText } from '../../src/archive/out/formats.ts';
+import { gradeToldOf } from '../../src/brief/gradeTold.ts';
 import { readTrip } from '../../src/archive/share.ts';
 import { rutline } from '../cli/run.ts';
 import { chromiumPath } from './chromium.ts';
@@ -37,7 +38,8 @@ test('the trip leaves as GPX, GeoJSON and KML, the same as from the command line
   ] as const) {
     const { name, text } = await downloaded(page, button);
     expect(name).toBe(`Ember Range, spring outing.${format}`.replace(',', ''));
-    expect(text).toBe(outText(carrying(trip, LEAST), format satisfies OutFormat, 'metric'));
+    const grade = gradeToldOf(trip, 'australia', 'dry');
+    expect(text).toBe(outText(carrying(trip, LEAST), format satisfies OutFormat, 'metric', grade));
   }
   expect(await findings(page)).toEqual([]);
   expect(faults).toEqual([]);

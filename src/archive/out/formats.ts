@@ -1,3 +1,4 @@
+import type { GradeTold } from '../../brief/gradeTold.ts';
 import type { System } from '../../units.ts';
 import type { Trip } from '../trip.ts';
 import type { Contents } from './contents.ts';
@@ -23,7 +24,12 @@ export const WRITTEN: Readonly<Record<OutFormat, Written>> = {
   kml: { label: 'KML', mediaType: 'application/xml', write: kmlText },
 };
 
-/** A trip's places and ways for other people's programs; lengths in words are in `system`. */
-export function outText(trip: Trip, format: OutFormat, system: System): string {
-  return WRITTEN[format].write(contentsOf(trip, system));
+/** A trip's places and ways for other people's programs, with its grade if told; lengths in words are in `system`. */
+export function outText(
+  trip: Trip,
+  format: OutFormat,
+  system: System,
+  grade: GradeTold | null = null,
+): string {
+  return WRITTEN[format].write(contentsOf(trip, system, grade));
 }
