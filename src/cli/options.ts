@@ -4,6 +4,8 @@ import { CARRIED } from '../archive/carried.ts';
 import type { OutFormat } from '../archive/out/formats.ts';
 import { OUT_FORMATS } from '../archive/out/formats.ts';
 import type { System } from '../units.ts';
+import { LANGUAGES } from '../words/words.ts';
+import { isLanguage } from './language.ts';
 import type { Paper } from './pdf.ts';
 
 /** What stands on the command line beside the command. */
@@ -39,6 +41,7 @@ export function optionsFrom(args: readonly string[]): Options | string {
         gpx: { type: 'boolean', default: false },
         geojson: { type: 'boolean', default: false },
         kml: { type: 'boolean', default: false },
+        language: { type: 'string', default: 'en' },
         with: { type: 'string', multiple: true, default: [] },
       },
     });
@@ -48,6 +51,8 @@ export function optionsFrom(args: readonly string[]): Options | string {
     const carried = Object.fromEntries(CARRIED.map((what) => [what, values.with.includes(what)]));
     const unknown = values.with.find((what) => !Object.hasOwn(carried, what));
     if (unknown !== undefined) return `Nothing is called "${unknown}"; there are ${CARRIED.join(', ')}.`;
+    if (!isLanguage(values.language))
+      return `There is no language "${values.language}"; there are ${Object.keys(LANGUAGES).join(', ')}.`;
     if (values.pdf && values.out === undefined) return 'Say where the PDF goes: --out FILE.';
     return {
       file: positionals[0],

@@ -17,7 +17,7 @@ export const gradedTracks: Words['gradedTracks'] = {
   noneFoundHelp:
     'Frage nach weniger: ohne ein Wort, eine Länge oder einen Grad, oder zeige mehr von der Karte.',
   clear: 'Anfrage leeren',
-  count: (found, all) => (found === all ? `${all} Strecken` : `${found} von ${all} Strecken`),
+  count: (found, all) => (found < all ? `${found} von ${all} Strecken` : many(all, 'Strecke', 'Strecken')),
   more: (n) => `${n} weitere zeigen`,
   openConflicts: (n) => many(n, 'Wert zu wählen', 'Werte zu wählen'),
   filter: 'Finden',

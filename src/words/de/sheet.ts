@@ -29,7 +29,7 @@ export const sheet: Words['sheet'] = {
   obstacle: 'Hindernis',
   elseAsItComes: 'Wo nicht mehr gesagt ist: ohne Hilfen, auf der Hauptspur.',
   howOften:
-    '„80 von 100“: so oft geht es im Kriechgang, wenn jedes Maß aus dem gezogen wird, was gemessen wurde, mit seinem ±; immer, wo keine Zahl steht.',
+    '„80 von 100“: so oft geht es im Kriechtempo, wenn jedes Maß aus dem gezogen wird, was gemessen wurde, mit seinem ±; immer, wo keine Zahl steht.',
   bypass: 'Umfahrung',
   lines: (list) => `Spuren: ${list}`,
   byEye: (values, all) => `Nach Augenmaß: ${values} von ${all} Werten`,

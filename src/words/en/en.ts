@@ -21,6 +21,7 @@ import { files } from './files.ts';
 import { formats } from './formats.ts';
 import { grading } from './grading.ts';
 import { header } from './header.ts';
+import { library } from './library.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
 import { matrix } from './matrix.ts';
@@ -89,6 +90,7 @@ export const en = {
   formats,
   grading,
   header,
+  library,
   lines,
   map,
   matrix,

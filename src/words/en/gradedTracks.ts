@@ -13,7 +13,8 @@ export const gradedTracks = {
   noneFound: 'Nothing answers to this',
   noneFoundHelp: 'Ask for less: clear a word, a length or a grade, or look at more of the map.',
   clear: 'Clear what was asked',
-  count: (found: number, all: number) => (found === all ? `${all} tracks` : `${found} of ${all} tracks`),
+  count: (found: number, all: number) =>
+    found < all ? `${found} of ${all} tracks` : all === 1 ? '1 track' : `${all} tracks`,
   more: (n: number) => `Show ${n} more`,
   openConflicts: (n: number) => (n === 1 ? '1 value to choose' : `${n} values to choose`),
   filter: 'Find',
