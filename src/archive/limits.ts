@@ -47,3 +47,15 @@ export const ARCHIVE_LIMITS = {
   /** Changes of single values in one graded track: a hundred a day for thirty years. */
   replicaPuts: 1_000_000,
 } as const;
+
+/** What a zip may hold at most. It is unpacked piece by piece, and left alone at the first of these that it passes. */
+export const ZIP_LIMITS = {
+  entries: 25_000,
+  /** All files together, unpacked. */
+  bytes: 1_000_000_000,
+  /** One file, unpacked. */
+  entryBytes: 256_000_000,
+  /** How far one file may expand beyond the first bytes; text shrinks 8 to 50 times, a bomb about 1,000 times. */
+  ratio: 200,
+  graceBytes: 2 ** 24,
+} as const;

@@ -12,7 +12,8 @@ const POLICY = [
   `style-src 'self' ${printStyle}`,
   "img-src 'self' data: blob:",
   "font-src 'self'",
-  "connect-src 'self'",
+  // For tiles of a server that the user typed in; the page narrows this as it begins (ui/tileAddress.ts).
+  "connect-src 'self' https:",
   "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",

@@ -3,6 +3,7 @@ import type { SlopeProfile } from '../route/slope.ts';
 import type { Track, Waypoint } from '../route/track.ts';
 import type { Line, Obstacle } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
+import type { Background } from './background.ts';
 
 /** What is written beside a line. */
 export interface LineWords {
@@ -61,6 +62,8 @@ export interface Subject {
   readonly pickedM?: number | null;
   /** The ground, where the user owns a model of it. */
   readonly grid?: ElevationGrid | null;
+  /** What the user laid under it. */
+  readonly background?: Background | null;
   /** The convoy travels against the recorded direction. */
   readonly reversed?: boolean;
   readonly system: System;

@@ -1,14 +1,18 @@
 import { readTrip, tripToJson } from '../archive/share.ts';
-import { load } from '../archive/store.ts';
+import { load, save } from '../archive/store.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
+import { joinTracks } from '../workers/archive.ts';
+import { readArchiveFile } from '../workers/formats.ts';
 import { importGpx } from '../workers/import.ts';
 import { say } from '../words/words.ts';
+import { authorNow } from './author.ts';
+import { background } from './background.svelte.ts';
 import { newId } from './identity.ts';
 import { look } from './look.svelte.ts';
 import { notices } from './notice.svelte.ts';
-import { TRACK } from './place.ts';
+import { ARCHIVE, GRADED_TRACKS, TRACK } from './place.ts';
 import { isRelief, relief } from './relief.svelte.ts';
 import { trackWords, withTrack } from './trackEdit.ts';
 import { emptyTrip, open } from './trip.svelte.ts';
@@ -39,6 +43,8 @@ class Incoming {
     if (this.stage.is === 'reading') this.stage.stop();
     this.problems = null;
     if (isRelief(file.name)) await this.#readRelief(file);
+    else if (/\.pmtiles$/i.test(file.name)) await this.#readBackground(file);
+    else if (/\.(gpkg|zip|geojson)$/i.test(file.name)) await this.#readArchive(file);
     else if (await looksLikeTrip(file)) await this.#readTrip(file);
     else await this.#readGpx(file);
   }
@@ -132,10 +138,64 @@ class Incoming {
     return { ...answer.value, tracks };
   }
 
+  /** Reads with progress and a way to stop; null when stopped, which is then said. */
+  async #reading<T>(
+    file: File,
+    read: (onProgress: (share: number) => void, signal: AbortSignal) => Promise<T>,
+  ): Promise<T | null> {
+    const stopper = new AbortController();
+    const at = (share: number) =>
+      (this.stage = { is: 'reading', file: file.name, share, stop: () => stopper.abort() });
+    at(0);
+    try {
+      return await read(at, stopper.signal);
+    } catch (error) {
+      if (!stopper.signal.aborted) this.problems = { file: file.name, list: [notReadable(String(error))] };
+      else notices.say(say.files.stopped(file.name));
+      return null;
+    } finally {
+      this.stage = { is: 'idle' };
+    }
+  }
+
   async #readRelief(file: File): Promise<void> {
-    const problems = await relief.read(file, file.name);
+    const before = relief.grid;
+    const problems = await this.#reading(file, (at, signal) => relief.take(file, at, signal));
+    if (problems !== null && problems.length > 0) this.problems = { file: file.name, list: problems };
+    if (relief.grid !== before) notices.say(say.files.showsGround(file.name));
+  }
+
+  async #readBackground(file: File): Promise<void> {
+    const problems = await background.take(file);
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
-    if (relief.name === file.name) notices.say(say.files.showsGround(file.name));
+    else notices.say(say.formats.ground.liesOn(file.name));
+  }
+
+  /** Tracks go into the archive, trips beside those on this device. */
+  async #readArchive(file: File): Promise<void> {
+    const answer = await this.#reading(file, (at, signal) => readArchiveFile(file, at, signal));
+    if (answer === null) return;
+    const problems = [...answer.problems];
+    const { tracks, trips } = answer.value ?? { tracks: [], trips: [] };
+    const told: string[] = [];
+    if (tracks.length > 0) {
+      const joined = await joinTracks(tracks, authorNow());
+      problems.push(...joined.problems);
+      if (joined.value !== null) told.push(say.formats.intoArchive(joined.value.length));
+    }
+    let stored = 0;
+    for (const trip of trips) {
+      const other = await this.#differs(trip);
+      const own = other ? { ...trip, id: newId(), name: say.storage.fromFile(trip.name) } : trip;
+      const problem = own.id === open.now.id ? null : await save(own, Date.now());
+      if (problem === null) stored++;
+      else problems.push(problem);
+    }
+    if (stored > 0) told.push(say.formats.tripsStored(stored));
+    if (problems.length > 0) this.problems = { file: file.name, list: problems };
+    if (told.length === 0) return;
+    where.go(tracks.length > 0 ? GRADED_TRACKS : ARCHIVE);
+    notices.say(told.join(' '));
   }
 
   async #readTrip(file: File): Promise<void> {

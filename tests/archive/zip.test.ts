@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { readZip, ZIP_LIMITS } from '../../src/archive/folder/zip.ts';
+import { readZip } from '../../src/archive/folder/zip.ts';
+import { ZIP_LIMITS } from '../../src/archive/limits.ts';
 import { readGeoJson } from '../../src/archive/geoJsonIn.ts';
 
 const GPX =

@@ -11,7 +11,7 @@ const WHERE = {
 
 function tiff(heights: ArrayLike<number>, width: number, more: Record<string, unknown> = {}): ArrayBuffer {
   const height = heights.length / width;
-  return writeArrayBuffer(Float32Array.from(heights), { width, height, ...WHERE, ...more } as never);
+  return writeArrayBuffer(Float32Array.from(heights), { width, height, ...WHERE, ...more });
 }
 
 const read = (bytes: ArrayBuffer) => readGeoTiff(new Blob([bytes]));

@@ -3,20 +3,9 @@ import type { Problem, Reading } from '../../problem.ts';
 import { say } from '../../words/words.ts';
 import type { Filed } from '../filed.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
+import { ZIP_LIMITS } from '../limits.ts';
 import { filesOf } from './files.ts';
 import { FolderReading } from './folderReading.ts';
-
-/** What a zip may hold at most. It is unpacked piece by piece, and left alone at the first of these that it passes. */
-export const ZIP_LIMITS = {
-  entries: 25_000,
-  /** All files together, unpacked. */
-  bytes: 1_000_000_000,
-  /** One file, unpacked. */
-  entryBytes: 256_000_000,
-  /** How far one file may expand beyond the first bytes; text shrinks 8 to 50 times, a bomb about 1,000 times. */
-  ratio: 200,
-  graceBytes: 2 ** 24,
-} as const;
 
 export type ZipLimits = Readonly<Record<keyof typeof ZIP_LIMITS, number>>;
 

@@ -1,0 +1,138 @@
+import type { Filed } from '../archive/filed.ts';
+import type { GradedTrack } from '../archive/gradedTrack.ts';
+import { ARCHIVE_LIMITS, ZIP_LIMITS } from '../archive/limits.ts';
+import type { Reading } from '../problem.ts';
+import type { ElevationGrid } from '../route/elevation.ts';
+import { say } from '../words/words.ts';
+
+type OnProgress = (share: number) => void;
+
+/** Each format with its library is fetched when a file asks for it. */
+const formats = {
+  geoPackageOut: () => import('../archive/geopackage/write.ts'),
+  geoPackageIn: () => import('../archive/geopackage/read.ts'),
+  geoJsonOut: () => import('../archive/out/archiveGeoJson.ts'),
+  geoJsonIn: () => import('../archive/geoJsonIn.ts'),
+  files: () => import('../archive/folder/files.ts'),
+  folder: () => import('../archive/folder/folderReading.ts'),
+  zip: () => import('../archive/folder/zip.ts'),
+  geoTiff: () => import('../route/geoTiff.ts'),
+  hgt: () => import('../route/hgt.ts'),
+  asciiGrid: () => import('../route/asciiGrid.ts'),
+};
+
+/** What the worker of open formats does; what it is given crosses over to it, and so does the answer. */
+export const FORMATS = {
+  geoPackage: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> =>
+    new Blob([await (await formats.geoPackageOut()).geoPackageOf(tracks, Date.now(), onProgress)], {
+      type: 'application/geopackage+sqlite3',
+    }),
+
+  geoJson: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> => {
+    const { archiveGeoJson } = await formats.geoJsonOut();
+    const parts = [...archiveGeoJson(tracks)];
+    onProgress(1);
+    return new Blob(parts, { type: 'application/geo+json' });
+  },
+
+  zip: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> =>
+    new Blob((await formats.zip()).zipOf(tracks, onProgress), { type: 'application/zip' }),
+
+  /** Into a new folder inside the one that was chosen, so that nothing there is written over; how many files. */
+  folder: async ({ tracks, folder, name }: FolderOut, onProgress: OnProgress): Promise<number> => {
+    const { filesOf } = await formats.files();
+    const into = await folder.getDirectoryHandle(name, { create: true });
+    const taken = new Set<string>();
+    let written = 0;
+    for (const [i, graded] of tracks.entries()) {
+      for (const { name: file, bytes } of filesOf(graded, taken)) {
+        const handle = await into.getFileHandle(file, { create: true });
+        const stream = await handle.createWritable();
+        await stream.write(bytes);
+        await stream.close();
+        written++;
+      }
+      onProgress((i + 1) / tracks.length);
+    }
+    return written;
+  },
+
+  read: async (file: File, onProgress: OnProgress): Promise<Reading<Filed>> => {
+    if (file.size > ARCHIVE_LIMITS.fileBytes)
+      return refused(say.formats.tooLarge(file.size, ARCHIVE_LIMITS.fileBytes), say.formats.splitIt);
+    if (/\.geojson$/i.test(file.name)) return (await formats.geoJsonIn()).readGeoJson(await file.text());
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    return /\.zip$/i.test(file.name)
+      ? (await formats.zip()).readZip(bytes, onProgress)
+      : (await formats.geoPackageIn()).readGeoPackage(bytes, onProgress);
+  },
+
+  readFolder: async (folder: FileSystemDirectoryHandle, onProgress: OnProgress): Promise<Reading<Filed>> => {
+    const { FolderReading } = await formats.folder();
+    const reading = new FolderReading();
+    const files: { readonly path: string; readonly file: File }[] = [];
+    await filesIn(folder, '', files, 0);
+    let size = 0;
+    for (const [i, { path, file }] of files.entries()) {
+      size += file.size;
+      if (file.size > ZIP_LIMITS.entryBytes || size > ZIP_LIMITS.bytes) {
+        reading.error(path, say.formats.tooLarge(file.size, ZIP_LIMITS.entryBytes), say.formats.zip.stopped);
+        break;
+      }
+      await reading.add(path, new Uint8Array(await file.arrayBuffer()));
+      onProgress((i + 1) / files.length);
+    }
+    return reading.answer();
+  },
+
+  elevation: async (file: File, onProgress: OnProgress): Promise<Reading<ElevationGrid>> => {
+    if (/\.tiff?$/i.test(file.name)) return (await formats.geoTiff()).readGeoTiff(file, onProgress);
+    if (file.size > ARCHIVE_LIMITS.fileBytes)
+      return refused(say.formats.tooLarge(file.size, ARCHIVE_LIMITS.fileBytes), say.formats.elevation.cut);
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    return /\.hgt$/i.test(file.name)
+      ? (await formats.hgt()).readHgt(file.name, bytes)
+      : (await formats.asciiGrid()).readAsciiGrid(bytes);
+  },
+};
+
+export interface FolderOut {
+  readonly tracks: readonly GradedTrack[];
+  readonly folder: FileSystemDirectoryHandle;
+  readonly name: string;
+}
+
+/** Folders inside one another that are looked into. */
+const DEPTH = 4;
+
+async function filesIn(
+  folder: FileSystemDirectoryHandle,
+  path: string,
+  into: { readonly path: string; readonly file: File }[],
+  depth: number,
+): Promise<void> {
+  for await (const entry of folder.values()) {
+    if (into.length >= ZIP_LIMITS.entries || entry.name.startsWith('.')) continue;
+    if (entry.kind === 'file') {
+      if (/\.(gpx|json|geojson)$/i.test(entry.name))
+        into.push({ path: path + entry.name, file: await entry.getFile() });
+    } else if (depth < DEPTH) await filesIn(entry, `${path}${entry.name}/`, into, depth + 1);
+  }
+}
+
+function refused(what: string, done: string): Reading<never> {
+  return { value: null, problems: [{ severity: 'error', where: say.formats.theFile, what, done, times: 1 }] };
+}
+
+type Work = typeof FORMATS;
+
+export type FormatsAnswer<K extends keyof Work> = Awaited<ReturnType<Work[K]>>;
+
+/** What the worker is sent, and what it says meanwhile and at the end. */
+export interface FormatsAsk {
+  readonly name: keyof Work;
+  readonly given: unknown;
+}
+
+export type FormatsSaid =
+  { readonly share: number } | { readonly answer: unknown } | { readonly failed: string };
