@@ -60,7 +60,7 @@ export async function* kills(
       await page.exposeFunction('begun', (n: number) => void (begun = n));
       await subject.open(page);
       await subject.edit(page, before + 1);
-      await new Promise((resolve) => setTimeout(resolve, afterMs));
+      await passed(afterMs);
       await end(context, page, victim);
       const [kept, midway] = [last - before, begun > last];
       if (victim === 'browser') context = await launched(folder);
@@ -95,7 +95,8 @@ function launched(folder: string): Promise<BrowserContext> {
 async function onlyPage(context: BrowserContext): Promise<Page> {
   const others = context.pages();
   const page = await context.newPage();
-  await Promise.all(others.map((other) => other.close()));
+  // A page whose process was killed does not always answer that it is closed.
+  await Promise.race([Promise.all(others.map((other) => other.close())), passed(2000)]);
   await page.addInitScript(() => {
     const later = globalThis.setTimeout;
     globalThis.setTimeout = ((run: () => void, ms?: number) =>
@@ -112,11 +113,15 @@ async function end(context: BrowserContext, page: Page, victim: Victim): Promise
     victim === 'browser'
       ? new Promise((resolve) => context.once('close', resolve))
       : victim === 'renderer'
-        ? new Promise((resolve) => page.once('crash', resolve))
-        : new Promise((resolve) => setTimeout(resolve, 30));
+        ? Promise.race([new Promise((resolve) => page.once('crash', resolve)), passed(2000)])
+        : passed(30);
   for (const { type, id } of processInfo) if (type === victim) process.kill(id, 'SIGKILL');
   await gone;
   if (victim !== 'browser') await session.detach();
+}
+
+function passed(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
 }
 
 /** mulberry32 (T. Ettinger, 2017): numbers in [0, 1) that are the same for the same seed. */

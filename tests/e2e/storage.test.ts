@@ -1,0 +1,254 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { findings, launch, sitDown } from './desk.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+/** An Archive desk with a trip of one's own, stored. */
+async function atArchive(prepare?: () => void, quotaSize?: number) {
+  const desk = await sitDown(browser, `${inject('url')}manifest.webmanifest`);
+  if (quotaSize !== undefined) await giveRoom(desk.page, quotaSize);
+  if (prepare) await desk.page.addInitScript(prepare);
+  await desk.page.goto(`${inject('url')}#/archive`);
+  await desk.page.getByRole('button', { name: 'New trip' }).click();
+  await rename(desk.page, 'Ford survey');
+  return desk;
+}
+
+async function rename(page: Page, name: string): Promise<void> {
+  await page.getByLabel('Trip name').fill(name);
+}
+
+async function stored(page: Page): Promise<void> {
+  await expect
+    .poll(() => page.locator('.keeping').textContent(), { timeout: 15_000 })
+    .toMatch(/^\s*stored\s*$/);
+}
+
+async function archive(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Archive' }).click();
+}
+
+/** How many bytes the device has; without a number, as many as it really has. */
+async function giveRoom(page: Page, quotaSize?: number): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const { origin } = new URL(inject('url'));
+  const size = quotaSize === undefined ? {} : { quotaSize };
+  await session.send('Storage.overrideQuotaForOrigin', { origin, ...size });
+}
+
+/** Changes the stored record of the trip of that name, behind the program's back. */
+function tamper(page: Page, name: string, change: Record<string, unknown>): Promise<void> {
+  return page.evaluate(
+    ({ name, change }) =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open('rutline');
+        opening.onsuccess = () => {
+          const shelf = opening.result.transaction('trips', 'readwrite').objectStore('trips');
+          const walk = shelf.openCursor();
+          walk.onsuccess = () => {
+            const at = walk.result;
+            if (at === null) return resolve(opening.result.close());
+            const filed = at.value as { record: Record<string, unknown> };
+            if (filed.record.name === name) at.update({ ...filed, record: { ...filed.record, ...change } });
+            at.continue();
+          };
+        };
+      }),
+    { name, change },
+  );
+}
+
+async function download(page: Page, press: () => Promise<unknown>): Promise<string> {
+  const downloading = page.waitForEvent('download');
+  await press();
+  return readFileSync(await (await downloading).path(), 'utf8');
+}
+
+describe('what is stored is not lost in silence', () => {
+  test('where it is damaged or of a newer version it is left alone, said, and given as a file', async () => {
+    const { context, page } = await atArchive();
+    await stored(page);
+    await tamper(page, 'Ford survey', { format: 'eaten', note: 'walk the ford' });
+    await page.reload();
+    await page.getByText('The stored trip is damaged and cannot be read.').waitFor();
+    await archive(page);
+    const save = () => page.getByRole('button', { name: /^Save as file.*Ford survey$/ }).click();
+    expect(await download(page, save)).toContain('walk the ford');
+    await tamper(page, 'Ford survey', { format: 'rutline-trip', version: 99 });
+    await page.reload();
+    await page.getByText('A newer Rutline stored this.').waitFor();
+    await archive(page);
+    expect(JSON.parse(await download(page, save))).toMatchObject({ version: 99, note: 'walk the ford' });
+    await context.close();
+  });
+
+  test('where the browser cleared it, that is said', async () => {
+    const { context, page } = await atArchive();
+    await stored(page);
+    await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          indexedDB.deleteDatabase('rutline').onsuccess = resolve;
+        }),
+    );
+    await page.reload();
+    await page.getByText('The trips that were stored here are gone').waitFor();
+    await context.close();
+  });
+
+  test('where the device is full, the trip is given as a file, and stored once there is room', async () => {
+    const { context, page } = await atArchive(undefined, 600_000);
+    await stored(page);
+    await page.getByLabel('Trip name').evaluate((box: HTMLInputElement) => {
+      box.value = `Ford survey, ${'second day '.repeat(60_000)}`;
+      box.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    const alert = page.getByRole('alert').filter({ hasText: 'This trip is not stored.' });
+    await alert.getByText('The device has no room left.').waitFor();
+    const file = await download(page, () => alert.getByRole('button', { name: 'Save it as a file' }).click());
+    expect(JSON.parse(file)).toMatchObject({ name: expect.stringMatching('second day') as string });
+    await giveRoom(page);
+    await alert.getByRole('button', { name: 'Try again' }).click();
+    await stored(page);
+    await context.close();
+  });
+
+  test('where the browser keeps nothing, that is said and the trip is given as a file', async () => {
+    const { context, page } = await atArchive(() => {
+      const refuse = () => {
+        throw new DOMException('blocked', 'SecurityError');
+      };
+      IDBFactory.prototype.open = refuse;
+      Object.defineProperty(globalThis, 'localStorage', { get: refuse });
+    });
+    const alert = page.getByRole('alert').filter({ hasText: 'This trip is not stored.' });
+    await alert.getByText('This browser keeps nothing for Rutline').waitFor();
+    const save = () => alert.getByRole('button', { name: 'Save it as a file' }).click();
+    expect(JSON.parse(await download(page, save))).toMatchObject({ format: 'rutline-trip' });
+    await context.close();
+  });
+
+  test('where two windows write one trip, both are kept; a file is not opened over what says something else', async () => {
+    const { context, page } = await atArchive();
+    await stored(page);
+    const other = await context.newPage();
+    await other.goto(`${inject('url')}#/archive`);
+    await other.getByLabel('Trip name').waitFor();
+    const file = await download(page, async () => {
+      await archive(page);
+      await page.getByRole('button', { name: /^Save as file.*Ford survey$/ }).click();
+    });
+    await rename(page, 'Ford survey, mine');
+    await stored(page);
+    await rename(other, 'Ford survey, theirs');
+    await other.getByRole('button', { name: 'Keep both' }).click();
+    await stored(other);
+    await archive(other);
+    await other.getByRole('heading', { name: 'Ford survey, theirs (copy)' }).waitFor();
+    await other.getByRole('heading', { name: 'Ford survey, mine' }).waitFor();
+    await page
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles({ name: 'old.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+    await page.getByText('the file was opened as a trip of its own').waitFor();
+    await archive(page);
+    await page.getByRole('heading', { name: 'Ford survey, mine' }).waitFor();
+    await page.getByRole('heading', { name: 'Ford survey (from file)' }).waitFor();
+    await context.close();
+  });
+});
+
+describe('backups', () => {
+  test('go into the folder that was chosen, roll, and are gone on with after a reload', async () => {
+    const { context, page, faults } = await atArchive(() => {
+      const pick = async () =>
+        (await navigator.storage.getDirectory()).getDirectoryHandle('Club', { create: true });
+      Object.assign(globalThis, { showDirectoryPicker: pick });
+    });
+    await page.getByRole('link', { name: /Pin obstacles without/ }).click();
+    await page.getByRole('link', { name: /^Convoy/ }).click();
+    await page.getByRole('button', { name: 'Add vehicle' }).click();
+    await stored(page);
+    await archive(page);
+    await page.getByText(/ of .+ that the browser gives are in use/).waitFor();
+    await page.getByRole('button', { name: 'Choose a folder' }).click();
+    await page.getByText('The last one was written').waitFor();
+    const [first] = await filesIn(page, 'Club');
+    expect(first.name).toMatch(/^Ford survey \[\w+\] \d{4}-\d\d-\d\d \d\d\.\d\d\.\d\dZ\.json$/);
+    expect(JSON.parse(first.text)).toMatchObject({ format: 'rutline-trip', name: 'Ford survey' });
+
+    const [key] = /\[\w+\]/.exec(first.name) ?? expect.fail();
+    const hours = Array.from({ length: 14 }, (_, i) => String(i).padStart(2, '0'));
+    await lay(page, 'Club', [
+      ...hours.map((hour) => `Ford survey ${key} 2026-01-01 ${hour}.00.00Z.json`),
+      `Ford survey ${key} 2026-01-02 00.00.00Z.json.part`,
+      'letter to the council.txt',
+    ]);
+    await rename(page, 'Ford survey, autumn');
+    await stored(page);
+    await page.getByRole('button', { name: 'Back up now' }).click();
+    await expect
+      .poll(async () => (await filesIn(page, 'Club')).map(({ name }) => name))
+      .toEqual(
+        [
+          expect.stringMatching(/^Ford survey autumn /),
+          ...(await filesIn(page, 'Club')).map(({ name }) => name).filter((name) => name === first.name),
+          ...hours.slice(-8).map((hour) => `Ford survey ${key} 2026-01-01 ${hour}.00.00Z.json`),
+          'letter to the council.txt',
+        ].sort(),
+      );
+    expect(await findings(page)).toEqual([]);
+
+    await page.reload();
+    await page.getByText('The last one was written').waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('are saved by hand where the browser has no folders, and that is asked for after a week', async () => {
+    const { context, page } = await atArchive(() => {
+      delete (globalThis as { showDirectoryPicker?: unknown }).showDirectoryPicker;
+    });
+    await page.getByRole('link', { name: /Pin obstacles without/ }).click();
+    await page.getByRole('link', { name: /^Convoy/ }).click();
+    await page.getByRole('button', { name: 'Add vehicle' }).click();
+    await stored(page);
+    await page.reload();
+    await page.getByText('Ford survey was not saved as a file for a week.').waitFor();
+    await archive(page);
+    await page.getByText('This browser cannot write backups into a folder by itself.').waitFor();
+    const button = page
+      .getByRole('region', { name: 'Storage' })
+      .getByRole('button', { name: 'Save a backup now' });
+    expect(JSON.parse(await download(page, () => button.click()))).toMatchObject({ name: 'Ford survey' });
+    await page.getByText('The last one was saved').waitFor();
+    await context.close();
+  });
+});
+
+function filesIn(page: Page, folder: string): Promise<{ name: string; text: string }[]> {
+  return page.evaluate(async (name) => {
+    const there = await (await navigator.storage.getDirectory()).getDirectoryHandle(name);
+    const files: { name: string; text: string }[] = [];
+    for await (const one of there.values())
+      if (one.kind === 'file')
+        files.push({ name: one.name, text: await (await (one).getFile()).text() });
+    return files.sort((a, b) => (a.name < b.name ? -1 : 1));
+  }, folder);
+}
+
+function lay(page: Page, folder: string, names: readonly string[]): Promise<void> {
+  return page.evaluate(
+    async ({ folder, names }) => {
+      const there = await (await navigator.storage.getDirectory()).getDirectoryHandle(folder);
+      for (const name of names) await there.getFileHandle(name, { create: true });
+    },
+    { folder, names },
+  );
+}
