@@ -11,12 +11,25 @@ import { LngLatBounds, Map as GlMap, setWorkerUrl } from 'maplibre-gl';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import { metresPerDegree } from '../route/ellipsoid.ts';
+import { say } from '../words/words.ts';
 import type { Inks } from './inks.ts';
 
 setWorkerUrl(workerUrl);
 
 /** What is drawn, from the bottom up. Each is one source of its own with its layers. */
-const NOUNS = ['shade', 'contours', 'edge', 'track', 'slopes', 'ends', 'lines', 'waypoints', 'path'] as const;
+const NOUNS = [
+  'background',
+  'shade',
+  'contours',
+  'edge',
+  'track',
+  'slopes',
+  'ends',
+  'lines',
+  'waypoints',
+  'path',
+  'tracks',
+] as const;
 
 export type Noun = (typeof NOUNS)[number];
 
@@ -93,6 +106,7 @@ export class MapView {
       maxPitch: 0,
       pitchWithRotate: false,
       attributionControl: false,
+      locale: { 'Map.Title': say.map.canvas },
       fadeDuration: 0,
       canvasContextAttributes: { antialias: true },
     });
@@ -153,6 +167,13 @@ export class MapView {
     void this.camera;
     const { x, y } = this.#map.project([lng, lat]);
     return [x, y];
+  }
+
+  /** What is in the frame; follows the camera. */
+  get bounds(): Bounds {
+    void this.camera;
+    const [[west, south], [east, north]] = this.#map.getBounds().toArray();
+    return [west, south, east, north];
   }
 
   fit(bounds: Bounds): void {

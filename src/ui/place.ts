@@ -14,7 +14,17 @@ export type Place =
       readonly vehicleId: string | null;
       readonly lineId: string | null;
     }
-  | { readonly desk: 'archive' };
+  | { readonly desk: 'archive'; readonly part: 'trips' }
+  | { readonly desk: 'archive'; readonly part: 'agreement' }
+  | {
+      readonly desk: 'archive';
+      readonly part: 'tracks';
+      readonly trackId: string | null;
+      /** One of its obstacles; null for the track as a whole. */
+      readonly obstacleId: string | null;
+    }
+  /** What each vehicle really did, on the day. */
+  | { readonly desk: 'outcomes'; readonly obstacleId: string | null };
 
 export type Desk = Place['desk'];
 
@@ -22,14 +32,22 @@ export const SCOUT: Place = { desk: 'scout', sheet: 'obstacles', obstacleId: nul
 export const TRACK: Place = { desk: 'scout', sheet: 'track' };
 export const CONVOY: Place = { desk: 'scout', sheet: 'convoy', vehicleId: null };
 export const BRIEF: Place = { desk: 'brief', cell: null };
-export const ARCHIVE: Place = { desk: 'archive' };
+export const ARCHIVE: Place = { desk: 'archive', part: 'trips' };
+export const GRADED_TRACKS: Place = { desk: 'archive', part: 'tracks', trackId: null, obstacleId: null };
+export const AGREEMENT: Place = { desk: 'archive', part: 'agreement' };
 
 export function addressOf(place: Place): string {
   return '#/' + partsOf(place).map(encodeURIComponent).join('/');
 }
 
 function partsOf(place: Place): string[] {
-  if (place.desk === 'archive') return ['archive'];
+  if (place.desk === 'archive') {
+    if (place.part === 'trips') return ['archive'];
+    if (place.part === 'agreement') return ['archive', 'agreement'];
+    return ['archive', 'tracks', place.trackId, place.obstacleId].filter((part) => part !== null);
+  }
+  if (place.desk === 'outcomes')
+    return place.obstacleId === null ? ['outcomes'] : ['outcomes', place.obstacleId];
   if (place.desk === 'brief')
     return place.cell === null ? ['brief'] : ['brief', place.cell.obstacleId, place.cell.vehicleId];
   if (place.desk === 'workbench')
@@ -50,7 +68,10 @@ export function placeOf(address: string): Place {
     .replace(/^#?\/?/, '')
     .split('/')
     .map(decoded);
-  if (desk === 'archive') return ARCHIVE;
+  if (desk === 'archive' && first === 'tracks')
+    return { desk, part: first, trackId: second || null, obstacleId: (second && third) || null };
+  if (desk === 'archive') return first === 'agreement' ? AGREEMENT : ARCHIVE;
+  if (desk === 'outcomes') return { desk, obstacleId: first || null };
   if (desk === 'brief')
     return { desk: 'brief', cell: first && second ? { obstacleId: first, vehicleId: second } : null };
   if (desk === 'workbench' && first)

@@ -8,7 +8,11 @@ export function saveTripFile(trip: Trip): void {
 }
 
 export function saveText(text: string, name: string, type = 'application/json'): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+  saveBlob(new Blob([text], { type }), name);
+}
+
+export function saveBlob(blob: Blob, name: string): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -1,4 +1,4 @@
-import type { Cell } from '../convoy/matrix.ts';
+import type { Cell, Place } from '../convoy/matrix.ts';
 import type { Problem } from '../problem.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -10,6 +10,8 @@ export interface Going {
   readonly id: string;
   /** Of every obstacle and vehicle. Empty where the track has no obstacles: nothing was measured, so nothing can be said. */
   readonly cells: readonly Cell[];
+  /** The ground that was judged. */
+  readonly places: readonly Place[];
   /** Tracks asked so far, this one too, and in all. */
   readonly done: number;
   readonly total: number;
@@ -39,7 +41,7 @@ export async function* whoGoes(
       const matrix = await matrixInWorkers(places, vehicles, direction, undefined, signal);
       if (matrix === null) return;
       const done = ids.indexOf(id, at) + 1;
-      yield { id, cells: matrix.cells.flat(), done, total: ids.length, problems };
+      yield { id, cells: matrix.cells.flat(), places, done, total: ids.length, problems };
     }
   }
 }

@@ -10,7 +10,13 @@ const PLACES: readonly Place[] = [
   { desk: 'scout', sheet: 'convoy', vehicleId: 'ü' },
   { desk: 'brief', cell: null },
   { desk: 'brief', cell: { obstacleId: 'x', vehicleId: 'y/z' } },
-  { desk: 'archive' },
+  { desk: 'archive', part: 'trips' },
+  { desk: 'archive', part: 'agreement' },
+  { desk: 'archive', part: 'tracks', trackId: null, obstacleId: null },
+  { desk: 'archive', part: 'tracks', trackId: 'a/b', obstacleId: null },
+  { desk: 'archive', part: 'tracks', trackId: 'a', obstacleId: 'c d' },
+  { desk: 'outcomes', obstacleId: null },
+  { desk: 'outcomes', obstacleId: 'x' },
 ];
 
 test.each(PLACES)('a place is found again by its address: %o', (place) => {
