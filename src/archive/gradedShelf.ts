@@ -10,7 +10,7 @@ import type { Replica } from './replica.ts';
 import { bytesSince, free, headsOf, heldBy, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
 import type { StoreProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
-import { storeProblem } from './storeProblem.ts';
+import { trackProblem } from './storeProblem.ts';
 import { trackRowOf } from './trackRow.ts';
 
 /** The shelves of graded tracks. */
@@ -42,7 +42,7 @@ export async function changed(
     ]);
     const now = filed.length === 0 ? null : replicaFrom(filed);
     const heads = now ? headsOf(now) : [];
-    const next = filed.length > 0 && now === null ? storeProblem('corrupt') : change(now);
+    const next = filed.length > 0 && now === null ? trackProblem('corrupt') : change(now);
     if (!isReplica(next)) {
       abandon(work);
       return next;
@@ -51,7 +51,7 @@ export async function changed(
     const { value } = gradedFrom(recordFrom(held));
     if (value === null) {
       abandon(work);
-      return storeProblem('corrupt');
+      return trackProblem('corrupt');
     }
     const updatedMs = Math.max(nowMs, (row?.updatedMs ?? 0) + 1);
     const changedRow = trackRowOf(value, conflictCount(held), updatedMs);
@@ -90,9 +90,9 @@ function withoutImages(track: GradedTrack): GradedTrack {
 export function withReplica<T>(id: string, ask: (replica: Replica) => Reading<T>): Promise<Reading<T>> {
   return reading(async (database) => {
     const pieces = await database.getAll('replicas', keyedUnder(id));
-    if (pieces.length === 0) return none<T>(storeProblem('missing'));
+    if (pieces.length === 0) return none<T>(trackProblem('missing'));
     const replica = replicaFrom(pieces);
-    if (replica === null) return none<T>(storeProblem('corrupt'));
+    if (replica === null) return none<T>(trackProblem('corrupt'));
     const answer = ask(replica);
     free(replica);
     return answer;

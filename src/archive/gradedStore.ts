@@ -1,6 +1,7 @@
 import type { Problem, Reading } from '../problem.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { say } from '../words/words.ts';
 import { BoxIndex } from './boxIndex.ts';
 import type { Conflict, Revised } from './conflict.ts';
 import { conflictsOf, historyOf, resolved } from './conflict.ts';
@@ -25,7 +26,7 @@ import {
 } from './replica.ts';
 import { same } from './same.ts';
 import type { StoreProblem } from './storeProblem.ts';
-import { storeProblem } from './storeProblem.ts';
+import { trackProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
 import type { Levels, TrackRow } from './trackRow.ts';
 import type { Trip } from './trip.ts';
@@ -142,7 +143,7 @@ export function file(trip: Trip, author: Author, into: string | null = null): Pr
         const base = known && hasCome(now, known) ? known : null;
         const read = gradedOf(now, base);
         problems.push(...read.problems);
-        if (read.value === null) return storeProblem('corrupt');
+        if (read.value === null) return trackProblem('corrupt');
         const after = (base ? graded : gradedBeside)(trip, read.value, filingInto(now));
         newVisits = visitCount(after) - visitCount(read.value);
         const edit = editedAt(now, after, author, base);
@@ -163,7 +164,7 @@ function visitCount({ surveyed }: GradedTrack): number {
 export function edit(after: GradedTrack, heads: Heads, author: Author): Promise<StoreProblem | null> {
   return doing((database) =>
     changed(database, after.id, author.atMs, (now) => {
-      if (now === null || !hasCome(now, heads)) return storeProblem('missing');
+      if (now === null || !hasCome(now, heads)) return trackProblem('missing');
       return edited(now, after, author, heads);
     }),
   );
@@ -178,8 +179,8 @@ export function choose(
 ): Promise<StoreProblem | null> {
   return doing((database) =>
     changed(database, id, author.atMs, (now) => {
-      if (now === null) return storeProblem('missing');
-      return resolved(now, key, claimId, author) ?? storeProblem('changed elsewhere');
+      if (now === null) return trackProblem('missing');
+      return resolved(now, key, claimId, author) ?? trackProblem('changed elsewhere');
     }),
   );
 }
@@ -195,7 +196,7 @@ export function join(tracks: readonly GradedTrack[], author: Author): Promise<Re
       const problem = await changed(database, track.id, author.atMs, (now) => {
         if (now === null) return firstFiled(track, author);
         const own = gradedOf(now).value;
-        if (own === null) return storeProblem('corrupt');
+        if (own === null) return trackProblem('corrupt');
         const all = joined(own, track);
         if (!same(joined(track, own), all)) problems.push(ownKept(own));
         return edited(now, all, author);
@@ -215,7 +216,7 @@ export function copies(ids: readonly string[]): Promise<Reading<Uint8Array<Array
     const whole = replicas.filter((replica) => replica !== null);
     const bytes = copiesToBytes(whole.map(replicaToBytes));
     whole.forEach(free);
-    return { value: bytes, problems: whole.length < replicas.length ? [storeProblem('corrupt')] : [] };
+    return { value: bytes, problems: whole.length < replicas.length ? [trackProblem('corrupt')] : [] };
   });
 }
 
@@ -241,7 +242,7 @@ export function grade(id: string, updatedMs: number, levels: Levels): Promise<St
   return doing(async (database) => {
     const work = database.transaction(['rows', 'counts'], 'readwrite', { durability: 'strict' });
     const row = await work.objectStore('rows').get(id);
-    if (row?.updatedMs !== updatedMs) return storeProblem(row ? 'changed elsewhere' : 'missing');
+    if (row?.updatedMs !== updatedMs) return trackProblem(row ? 'changed elsewhere' : 'missing');
     const count = (await work.objectStore('counts').get('rows')) ?? 0;
     await Promise.all([
       work.objectStore('rows').put({ ...row, levels }, id),
@@ -272,8 +273,7 @@ function ownKept({ id, name }: GradedTrack): Problem {
   return {
     severity: 'warning',
     where: name || id,
-    what: 'The file says something else of this track than the archive.',
-    done: 'What the archive did not have was added; of the rest its own was kept.',
+    ...say.library.ownKept,
     times: 1,
   };
 }

@@ -65,7 +65,7 @@ export interface Edited {
 
 /**
  * Puts values as they were decided on at `heads`: what others did since stays, and where they put another value under
- * the same key both are kept. Null stands for now.
+ * the same key both are kept. Null stands for now. The replica that is given is used up; go on with the one that comes out.
  */
 export function put(
   replica: Replica,

@@ -22,6 +22,11 @@ export function storeProblem(trouble: Trouble, detail = ''): StoreProblem {
   };
 }
 
+/** The same of a graded track, where it is said in other words than of a trip. */
+export function trackProblem(trouble: 'missing' | 'corrupt' | 'changed elsewhere'): StoreProblem {
+  return { ...storeProblem(trouble), ...say.library[trouble] };
+}
+
 /** The trouble behind an exception of IndexedDB (Indexed Database API 3.0, W3C, section "Exceptions"). */
 export function problemOf(error: unknown): StoreProblem {
   const { name, message } = error instanceof Error ? error : new Error(String(error));
