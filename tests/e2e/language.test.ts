@@ -76,7 +76,7 @@ test('on a German device all is said in German, and English is chosen with the t
   await look('the workbench');
   await page.getByRole('link', { name: 'Archiv' }).click();
   await page
-    .getByRole('button', { name: /^Als Datei sichern/ })
+    .getByRole('button', { name: /^Als Datei speichern/ })
     .first()
     .waitFor();
   await look('Archive');

@@ -16,7 +16,7 @@ export const archiveDesk: Words['archiveDesk'] = {
     `${length}, ${obstacles === 1 ? '1 Hindernis' : `${obstacles} Hindernisse`}, gespeichert ${date}`,
   onDesk: '· auf dem Tisch',
   open: 'Öffnen',
-  saveAsFile: 'Als Datei sichern',
+  saveAsFile: 'Als Datei speichern',
   remove: 'Entfernen',
   renameHelp: 'Zum Umbenennen eine Fahrt öffnen und ihren Namen oben überschreiben.',
 };

@@ -8,7 +8,7 @@ export const briefDesk: Words['briefDesk'] = {
   direction: 'Richtung',
   printMatrix: 'Matrix drucken',
   printBriefing: 'Einweisung und Karten drucken',
-  saveBriefing: 'Als Seite sichern',
+  saveBriefing: 'Als Seite speichern',
   travelled: (direction) => `Gefahren ${direction}`,
   nothing: 'Noch nichts einzuweisen',
   pinOn: 'Die Hindernisse setzen unter',

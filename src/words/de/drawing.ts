@@ -9,7 +9,7 @@ export const drawing: Words['drawing'] = {
   touchesBy: (size) => `setzt auf, ${size} zu tief`,
   partTouches: (part, size) => `${part} setzt auf, ${size}`,
   partGap: (part, size) => `${part} ${size}`,
-  camber: (angle) => `${angle} Querneigung`,
+  camber: (angle) => `quer ${angle}`,
   up: (angle) => `${angle} bergauf`,
   down: (angle) => `${angle} bergab`,
   fromAbove: 'Von oben',

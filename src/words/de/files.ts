@@ -22,7 +22,7 @@ export const files: Words['files'] = {
   notReadableDone: 'Nichts wurde geändert. Die Seite neu laden und die Datei noch einmal öffnen.',
   tripOnDesk: 'die Fahrt auf dem Tisch',
   notStored: 'Sie konnte auf diesem Gerät nicht gespeichert werden und bleibt deshalb, wo sie ist.',
-  notStoredDone: 'Im Archiv als Datei sichern, dann die andere noch einmal öffnen.',
+  notStoredDone: 'Im Archiv als Datei speichern, dann die andere noch einmal öffnen.',
   demonstration: 'Beispielfahrt',
   noDemo: (why) => `Die Beispielfahrt konnte nicht geladen werden (${why}).`,
   noDemoDone: 'Alles andere geht: eine eigene GPX-Datei öffnen.',

@@ -15,7 +15,7 @@ export const lines: Words['lines'] = {
   offsetHelp: (offset, side) =>
     `Derselbe Boden, die Fahrzeugmitte ${offset} ${side === 'left' ? 'links' : 'rechts'} der Hauptspur, Blick in Aufzeichnungsrichtung.`,
   bypassHelp: 'Ein anderer Weg außen herum, über eigenen Boden.',
-  ofConvoy: (words) => `Von diesem Konvoi: ${words}.`,
+  ofConvoy: (words) => `Konvoi: ${words}.`,
   addOffset: 'Versatzspur hinzufügen',
   addBypass: 'Umfahrung hinzufügen',
   step: {

@@ -27,7 +27,7 @@ export const map: Words['map'] = {
   taken: 'dick: die Spur zum Fahren',
   contours: (interval) => `Höhenlinien alle ${interval}`,
   linesInSight: 'Spuren durch die sichtbaren Hindernisse',
-  obstacles: 'Hindernisse auf der Karte, in Fahrtrichtung',
+  obstacles: 'Hindernisse auf der Karte, in Fahrtreihenfolge',
   obstacle: (number, word, name) => `Hindernis ${number} ${word ? `${word} ` : ''}${name}`,
   theVehicle: 'das Fahrzeug',
   faresOn: (vehicle, verdict, line) => `${vehicle}: ${verdict}${line === '' ? '' : ` auf ${line}`}`,

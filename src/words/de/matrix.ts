@@ -2,7 +2,7 @@ import type { Words } from '../words.ts';
 
 export const matrix: Words['matrix'] = {
   region: 'Urteile',
-  caption: 'Urteil für jedes Fahrzeug an jedem Hindernis, in Fahrtrichtung und Konvoireihenfolge',
+  caption: 'Urteil für jedes Fahrzeug an jedem Hindernis, in Fahrt- und Konvoireihenfolge',
   obstacle: 'Hindernis',
   unnamed: 'Ohne Namen',
   workingOut: 'wird berechnet …',
@@ -15,7 +15,7 @@ export const matrix: Words['matrix'] = {
   bestLine: 'beste Spur',
   onSlope: (words) => `Am Hang: ${words}.`,
   drawn: (sure) =>
-    `Hundertmal gezogen aus dem ± der Eingaben und dem gedruckten Bereich der Haftung, geht es im Kriechgang in ${sure}.`,
+    `Hundertmal gezogen aus dem ± der Eingaben und dem veröffentlichten Bereich der Haftung, geht es im Kriechgang in ${sure}.`,
   sideways: 'Seitlich versetzt',
   nowhere: (error) =>
     `Auf dem Boden der Hauptspur geht es nirgends, wenn der Fahrer um ${error} nach jeder Seite danebenliegt.`,
@@ -26,10 +26,10 @@ export const matrix: Words['matrix'] = {
   missed: (by) => `Um ${by} verfehlt, geht es vielleicht nicht. Ein Einweiser hält die Räder darauf.`,
   checksWith: (rung) => `Prüfungen mit ${rung}`,
   check: 'Prüfung',
-  thereIs: 'Vorhanden',
+  thereIs: 'Da ist',
   needed: 'Nötig',
   margin: 'Reserve',
-  atWorst: 'Schlimmstenfalls',
+  atWorst: 'Am harten Ende',
   engineBraking: 'Motorbremse',
   brakesHold: (cause) => `: ${cause}; den Rest halten die Bremsen`,
   orderHead: 'Wer fährt an welcher Stelle',

@@ -13,7 +13,7 @@ export const notices: Words['notices'] = {
   copyOf: (name) => `${name} (Kopie)`,
   storedTrip: 'die gespeicherte Fahrt',
   notStored: 'Diese Fahrt ist nicht gespeichert.',
-  saveAsFile: 'Als Datei sichern',
+  saveAsFile: 'Als Datei speichern',
   keepBoth: 'Beide behalten',
   takeStored: 'Die gespeicherte nehmen',
   tryAgain: 'Noch einmal versuchen',

@@ -20,9 +20,9 @@ export const photos: Words['photos'] = {
   removed: 'Ein Foto entfernt.',
   fault: {
     'no image': (file) =>
-      `${file} ist kein Bild, das dieser Browser öffnen kann; als JPEG sichern und dieses hinzufügen.`,
+      `${file} ist kein Bild, das dieser Browser öffnen kann; als JPEG speichern und dieses hinzufügen.`,
     'too many pixels': (file) =>
-      `${file} hat mehr Bildpunkte, als ein Gerät zeichnen kann; kleiner sichern und dieses hinzufügen.`,
+      `${file} hat mehr Bildpunkte, als ein Gerät zeichnen kann; kleiner speichern und dieses hinzufügen.`,
     'too large': (file) => `${file} bleibt auch verkleinert zu groß.`,
     'not able': (file) => `${file} kann dieser Browser nicht verkleinern, er ist zu alt dafür.`,
   },
@@ -31,7 +31,7 @@ export const photos: Words['photos'] = {
     add: (n) => (n === 1 ? 'Foto hinzufügen' : `${n} Fotos hinzufügen`),
     remove: 'Foto entfernen',
     caption: 'schreiben, was ein Foto zeigt',
-    pinFrom: (preset) => `${preset} aus einem Foto setzen`,
+    pinFrom: (preset) => `aus einem Foto setzen: ${preset}`,
   },
   pins: (n) => (n === 0 ? 'Hindernisse aus Fotos' : `Hindernisse aus Fotos (${n})`),
   pinsHelp:
@@ -41,7 +41,7 @@ export const photos: Words['photos'] = {
   clockAhead: 'Kamerauhr geht vor, in Minuten',
   clockHelp:
     'Einmal die Uhr des Empfängers fotografieren; was die Kamera mehr zeigt. Negativ, wenn sie nachgeht.',
-  pinned: (preset, station) => `${preset} gesetzt bei ${station}.`,
+  pinned: (preset, station) => `Gesetzt bei ${station}: ${preset}.`,
   addedTo: (obstacle) => `Foto hinzugefügt zu ${obstacle}.`,
   noPlace: 'kein Ort.',
   alongPins: 'entlang der Pins, nach seiner Position',

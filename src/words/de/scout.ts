@@ -14,7 +14,7 @@ export const scout: Words['scout'] = {
   noObstacles: 'Noch keine Hindernisse',
   noObstaclesHelp: 'Auf eine Stelle der Karte oder des Längsschnitts zeigen, dann setzen, was dort liegt.',
   inPinOrder: 'In der Reihenfolge des Setzens',
-  inTravelOrder: 'In Fahrtrichtung',
+  inTravelOrder: 'In Fahrtreihenfolge',
   unnamed: 'Ohne Namen',
   noVehicles: 'Die Fahrzeuge unter Konvoi hinzufügen; dann zeigt jedes Hindernis, wie es ihnen ergeht.',
   oneVehicle: 'ein Fahrzeug',
@@ -37,5 +37,5 @@ export const scout: Words['scout'] = {
   standOff: (off, accuracy) =>
     `Du stehst ${off} neben der Strecke; dein Standort ist auf ${accuracy} bekannt.`,
   placeNotKnown: (why) => `Dein Standort ist nicht bekannt (${why}). Stattdessen auf die Karte zeigen.`,
-  pinStep: (what) => `${what} setzen`,
+  pinStep: (what) => `setzen: ${what}`,
 };

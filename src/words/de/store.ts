@@ -3,11 +3,11 @@ import type { Words } from '../words.ts';
 export const store: Words['store'] = {
   'not available': {
     what: 'Dieser Browser behält nichts für Rutline (ein privates Fenster, oder der Speicher ist abgeschaltet).',
-    done: 'Die Fahrt als Datei sichern, bevor dieses Fenster geschlossen wird.',
+    done: 'Die Fahrt als Datei speichern, bevor dieses Fenster geschlossen wird.',
   },
   full: {
     what: 'Auf dem Gerät ist kein Platz mehr.',
-    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei sichern, Platz schaffen, dann noch einmal speichern.',
+    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei speichern, Platz schaffen, dann noch einmal speichern.',
   },
   blocked: {
     what: 'Rutline ist in einem anderen Fenster offen, das älter ist als dieses.',
@@ -15,7 +15,7 @@ export const store: Words['store'] = {
   },
   closed: {
     what: 'Der Speicher wurde geschlossen: Ein neueres Rutline wurde in einem anderen Fenster geöffnet, oder der Browser hat ihn geschlossen.',
-    done: 'Die Fahrt als Datei sichern, dann dieses Fenster neu laden.',
+    done: 'Die Fahrt als Datei speichern, dann dieses Fenster neu laden.',
   },
   missing: {
     what: 'Diese Fahrt gibt es auf diesem Gerät nicht.',
@@ -23,7 +23,7 @@ export const store: Words['store'] = {
   },
   corrupt: {
     what: 'Die gespeicherte Fahrt ist beschädigt und kann nicht gelesen werden.',
-    done: 'Sie bleibt, wie sie ist. Ihre Rohdaten als Datei sichern und die letzte Fahrtdatei öffnen.',
+    done: 'Sie bleibt, wie sie ist. Ihre Rohdaten als Datei speichern und die letzte Fahrtdatei öffnen.',
   },
   'newer version': {
     what: 'Ein neueres Rutline hat das gespeichert.',
@@ -31,10 +31,10 @@ export const store: Words['store'] = {
   },
   'changed elsewhere': {
     what: 'Die Fahrt wurde in einem anderen Fenster geändert, seit sie hier geöffnet wurde.',
-    done: 'Nichts Gespeichertes wurde geändert. Diese unter einem anderen Namen sichern, oder die gespeicherte neu öffnen.',
+    done: 'Nichts Gespeichertes wurde geändert. Diese unter einem anderen Namen speichern, oder die gespeicherte neu öffnen.',
   },
   failed: {
     what: 'Das Gerät konnte es nicht ausführen.',
-    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei sichern, dann noch einmal versuchen.',
+    done: 'Nichts Gespeichertes wurde geändert. Die Fahrt als Datei speichern, dann noch einmal versuchen.',
   },
 };

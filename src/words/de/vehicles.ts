@@ -40,7 +40,7 @@ export const vehicles: Words['vehicles'] = {
     reorder: 'Konvoi umordnen',
     nameDriver: 'Fahrer benennen',
     double: (name) => `${name} verdoppeln`,
-    add: (vehicleClass) => `${vehicleClass} hinzufügen`,
+    add: (vehicleClass) => `hinzufügen: ${vehicleClass}`,
     rename: 'Fahrzeug umbenennen',
   },
 };
