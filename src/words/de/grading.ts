@@ -21,7 +21,7 @@ export const grading: Words['grading'] = {
   },
   atLeast: (level) => `mindestens ${level}`,
   notKnownAtLeast: (level) => `nicht bekannt, mindestens ${level}`,
-  beyond: 'jenseits der Einstufung: nicht einmal ihr fähigstes Fahrzeug fährt hier aus eigener Kraft',
+  beyond: 'Jenseits der Einstufung: nicht einmal ihr fähigstes Fahrzeug fährt hier aus eigener Kraft',
   workingOut: 'Die Schwierigkeit wird berechnet …',
   notYet: 'nicht berechnet',
   directions: { 'as recorded': 'Wie aufgezeichnet', reversed: 'Umgekehrt' },

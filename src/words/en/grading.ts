@@ -20,7 +20,7 @@ export const grading = {
   },
   atLeast: (level: string) => `at least ${level}`,
   notKnownAtLeast: (level: string) => `not known, at least ${level}`,
-  beyond: 'beyond the classification: not even its most capable vehicle goes here by itself',
+  beyond: 'Beyond the classification: not even its most capable vehicle goes here by itself',
   workingOut: 'Working out the grade …',
   notYet: 'not worked out',
   directions: { 'as recorded': 'As recorded', reversed: 'Reversed' },
