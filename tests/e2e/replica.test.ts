@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import type { ViteDevServer } from 'vite';
 import { createServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Taken } from '../../src/archive/gradedStore.ts';
 import type * as Share from '../../src/archive/share.ts';
 import type * as Archive from '../../src/workers/archive.ts';
 import type * as Asking from '../../src/workers/whoGoes.ts';
@@ -13,6 +14,7 @@ declare const archive: typeof Archive;
 declare const share: typeof Share;
 declare const asking: typeof Asking;
 declare let changes: number;
+declare let taken: Taken;
 
 const TRIP = readFileSync(new URL('../archive/in/version-2.json', import.meta.url), 'utf8');
 
@@ -45,7 +47,7 @@ test('two windows that change one track at once lose nothing, and both see what 
       type: 'module',
       content: `import * as archive from '/src/workers/archive.ts'; import * as share from '/src/archive/share.ts';
         import * as asking from '/src/workers/whoGoes.ts';
-        Object.assign(globalThis, { archive, share, asking, changes: 0 });
+        Object.assign(globalThis, { archive, share, asking, changes: 0, taken: null });
         archive.watchArchive(() => globalThis.changes++);`,
     });
     await page.waitForFunction(() => 'archive' in globalThis);
@@ -59,16 +61,20 @@ test('two windows that change one track at once lose nothing, and both see what 
   );
   expect(filed).toEqual({ value: { id: 'first-trip', newVisits: 1 }, problems: [] });
 
-  /** Runs in a page: it takes the track, waits for the other, and gives it back changed, four times. */
+  const take = async () => {
+    taken = (await archive.takeTrack('first-trip')).value!;
+  };
+  await Promise.all([one.evaluate(take), other.evaluate(take)]);
+
+  /** Runs in a page: gives back what it took before the other changed anything, changed each time in another way. */
   const work = async (name: string) => {
-    const author = { by: name, atMs: 1e12 };
-    const { graded, heads } = (await archive.takeTrack('first-trip')).value!;
+    const { graded, heads } = taken;
     const [first] = graded.surveyed;
     const problems: unknown[] = [];
     for (let n = 0; n < 4; n++) {
       const visit = { ...first.visits[0], id: `${name} ${n}`, by: name, atMs: 1e12 + n };
       const after = { ...graded, note: name, surveyed: [{ ...first, visits: [...first.visits, visit] }] };
-      problems.push(await archive.editTrack(after, heads, author));
+      problems.push(await archive.editTrack(after, heads, { by: name, atMs: 1e12 }));
     }
     return problems.filter((problem) => problem !== null);
   };

@@ -14,6 +14,7 @@ declare const share: typeof Share;
 
 const WHOLE = readFileSync(new URL('../archive/in/version-2.json', import.meta.url), 'utf8');
 const STORE_MODULE = '/src/archive/store.ts';
+const DATABASE_MODULE = '/src/archive/database.ts';
 
 let server: ViteDevServer;
 let origin: string;
@@ -305,9 +306,9 @@ test('an older window that holds the store open is named, and then waited for no
       }),
   );
   const newer = await newWindow((page) =>
-    page.route(`**${STORE_MODULE}`, async (route) => {
+    page.route(`**${DATABASE_MODULE}`, async (route) => {
       const response = await route.fetch();
-      const body = (await response.text()).replace('const VERSION = 2', 'const VERSION = 3');
+      const body = (await response.text()).replace('const VERSION = 3', 'const VERSION = 4');
       await route.fulfill({ response, body });
     }),
   );
