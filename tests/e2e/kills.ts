@@ -94,7 +94,7 @@ function launched(folder: string): Promise<BrowserContext> {
 /** A fresh page, the others closed. Pauses in typing are none, so that nearly every kill falls into a saving. */
 async function onlyPage(context: BrowserContext): Promise<Page> {
   const others = context.pages();
-  const page = await context.newPage();
+  const page = await newPage(context);
   // A page whose process was killed does not always answer that it is closed.
   await Promise.race([Promise.all(others.map((other) => other.close())), passed(2000)]);
   await page.addInitScript(() => {
@@ -103,6 +103,11 @@ async function onlyPage(context: BrowserContext): Promise<Page> {
       later(run, ms === 300 ? 0 : ms)) as typeof setTimeout;
   });
   return page;
+}
+
+/** The process that was kept ready for a next page may be among those that were killed. */
+async function newPage(context: BrowserContext): Promise<Page> {
+  return context.newPage().catch(() => context.newPage());
 }
 
 /** SIGKILL to what this browser says is the process; returns when it is gone. */
