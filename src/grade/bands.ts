@@ -136,6 +136,20 @@ function goingAt(
   const asEntered = new Traverse(values, entered, offsetM, { leavesOut: ['engine braking'] });
   const quick = likely ? null : new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
   const atWorst = new Traverse(values, worst, offsetM, { leavesOut: ['engine braking', 'underside'] });
+  try {
+    return leastSet(aidSets, asEntered, atWorst, quick);
+  } finally {
+    for (const traverse of [asEntered, atWorst, quick]) traverse?.close();
+  }
+}
+
+/** The least set of aids that goes; null where none does. */
+function leastSet(
+  aidSets: readonly Aids[],
+  asEntered: Traverse,
+  atWorst: Traverse,
+  quick: Traverse | null,
+): Going | null {
   for (let set = 0; set < aidSets.length; set++) {
     const aids = aidSets[set];
     const quickly = quick?.easeStanding(aids) ?? 0;

@@ -23,16 +23,20 @@ export interface Gap {
   readonly yM: number;
 }
 
-/** The points of one part of the underside, and the box that they lie in. */
-export interface UnderPart {
-  readonly part: Part;
-  readonly points: readonly UndersidePoint[];
+/** What points of the underside lie in, from mid-wheelbase and the ground at rest. */
+interface Box {
   readonly fromXM: number;
   readonly toXM: number;
   readonly fromYM: number;
   readonly toYM: number;
   readonly lowestM: number;
   readonly highestM: number;
+}
+
+/** The points of one part of the underside, and the box that they lie in. */
+export interface UnderPart extends Box {
+  readonly part: Part;
+  readonly points: readonly UndersidePoint[];
 }
 
 const known = new WeakMap<Chassis, readonly UnderPart[]>();
@@ -65,7 +69,8 @@ function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
  * A point of the body at (x, y, z) at rest stands at Z − x P + y Q + z √(1 − P² − Q²), moved forward by z P and right by
  * z Q; one of a beam axle moves with the line through its two wheel centres. P and Q are small, so what they do to x and
  * y themselves is neglected (3 % of x at 14°). A part is not looked at where even its lowest point is further above the
- * highest ground under it than the least gap that it has already.
+ * highest ground under it than the least gap that it has already, nor where it has the same ground under it and stands on
+ * it as at the look before.
  */
 export function gaps(
   record: TraverseRecord,
@@ -75,47 +80,66 @@ export function gaps(
   offsetM: number,
 ): Gap[] {
   const found = parts.map(({ part }) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
-  const crests = record.length < MANY ? null : parts.map((part) => crestUnder(part, relief, offsetM));
+  if (parts.length === 0) return found;
+  const many = record.length >= MANY;
+  const whole = boxAbout(parts);
+  const under = many ? crestUnder(whole, relief, offsetM) : null;
+  const crests = many ? parts.map((part) => crestUnder(part, relief, offsetM)) : null;
   for (let n = 0; n < record.length; n += STRIDE) {
     if (record.standing[n] !== 0) continue;
+    const x = record.stationM[n];
+    const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
+    if (under !== null && repeatsLook(record, n) && turn * whole.highestM <= LEANS_ASIDE_M) {
+      const from = relief.sampleBefore(record.stationM[n - STRIDE] + whole.fromXM - LEANS_ASIDE_M);
+      if (under.isLevel(from, relief.sampleBefore(x + whole.toXM + LEANS_ASIDE_M) + 1)) continue;
+    }
     for (let i = 0; i < parts.length; i++) {
       const part = parts[i];
-      if (crests !== null && staysClear(record, chassis, part, relief, crests[i], n, found[i].gapM)) continue;
+      if (crests !== null && turn * part.highestM <= LEANS_ASIDE_M) {
+        const from = relief.sampleBefore(x + part.fromXM - LEANS_ASIDE_M);
+        const to = relief.sampleBefore(x + part.toXM + LEANS_ASIDE_M) + 1;
+        if (leastZ(record, chassis, part, n) - crests[i].highest(from, to) >= found[i].gapM) continue;
+      }
       for (const point of part.points) look(record, chassis, point, relief, offsetM, n, found[i]);
     }
   }
   return found;
 }
 
+function boxAbout(parts: readonly Box[]): Box {
+  const least = (of: (part: Box) => number) => Math.min(...parts.map(of));
+  const most = (of: (part: Box) => number) => Math.max(...parts.map(of));
+  return {
+    fromXM: least(({ fromXM }) => fromXM),
+    toXM: most(({ toXM }) => toXM),
+    fromYM: least(({ fromYM }) => fromYM),
+    toYM: most(({ toYM }) => toYM),
+    lowestM: least(({ lowestM }) => lowestM),
+    highestM: most(({ highestM }) => highestM),
+  };
+}
+
 /** How far pitch and roll may move a part along or across and it is still reckoned with, metres. */
 const LEANS_ASIDE_M = 0.2;
 
-function crestUnder(part: UnderPart, relief: Relief, offsetM: number): Crest {
+/** Lines to which a crest is widened, so that many parts and offsets share one. */
+const SHARED_LINES = 4;
+
+function crestUnder(part: Box, relief: Relief, offsetM: number): Crest {
   const reach = LEANS_ASIDE_M + relief.acrossM;
+  const first = relief.lineNear(offsetM + part.fromYM - reach);
+  const last = relief.lineNear(offsetM + part.toYM + reach);
   return relief.crest(
-    relief.lineNear(offsetM + part.fromYM - reach),
-    relief.lineNear(offsetM + part.toYM + reach),
+    Math.floor(first / SHARED_LINES) * SHARED_LINES,
+    Math.ceil(last / SHARED_LINES) * SHARED_LINES,
   );
 }
 
-/** Whether all points of a part are further above the highest ground under it than a gap. */
-function staysClear(
-  record: TraverseRecord,
-  chassis: Chassis,
-  part: UnderPart,
-  relief: Relief,
-  crest: Crest,
-  n: number,
-  gapM: number,
-): boolean {
-  const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
-  if (turn * part.highestM > LEANS_ASIDE_M) return false;
-  const x = record.stationM[n];
-  const top = crest.highest(
-    relief.sampleBefore(x + part.fromXM - LEANS_ASIDE_M),
-    relief.sampleBefore(x + part.toXM + LEANS_ASIDE_M) + 1,
-  );
-  return leastZ(record, chassis, part, n) - top >= gapM;
+/** Whether the vehicle stands as at the look before. */
+function repeatsLook({ repeats }: TraverseRecord, n: number): boolean {
+  if (n < STRIDE) return false;
+  for (let k = n - STRIDE + 1; k <= n; k++) if (repeats[k] !== 1) return false;
+  return true;
 }
 
 /** The lean of a point's axle at a station, and the height of the middle of its wheel centres. */

@@ -1,19 +1,31 @@
 /**
- * The highest of some samples over any stretch of them, at once: the maxima over 1, 2, 4 … samples from each on, of which
- * two overlapping ones cover a stretch.
+ * Some lines of ground side by side. Their highest sample over any stretch, at once: the maxima over 1, 2, 4 … samples
+ * from each on, of which two overlapping ones cover a stretch. And whether they go on level there.
  */
 export class Crest {
   readonly #levels: Float64Array[];
+  /** For each sample, how many up to it are unlike the one before, on any line. */
+  readonly #changes: Uint32Array;
 
-  constructor(heightsM: Float64Array) {
-    this.#levels = [heightsM];
-    for (let span = 1; 2 * span <= heightsM.length; span *= 2) {
-      const below = this.#levels[this.#levels.length - 1];
-      const level = new Float64Array(heightsM.length - 2 * span + 1);
-      for (let i = 0; i < level.length; i++)
-        level[i] = below[i] > below[i + span] ? below[i] : below[i + span];
-      this.#levels.push(level);
-    }
+  /** At least one line, all of one length. */
+  constructor(lines: readonly Float64Array[]) {
+    const top = lines[0].slice();
+    const changes = new Uint32Array(top.length);
+    for (const heightsM of lines)
+      for (let i = 0; i < top.length; i++) {
+        if (heightsM[i] > top[i]) top[i] = heightsM[i];
+        if (i > 0 && heightsM[i] !== heightsM[i - 1]) changes[i] = 1;
+      }
+    for (let i = 1; i < changes.length; i++) changes[i] += changes[i - 1];
+    this.#levels = [top];
+    this.#changes = changes;
+  }
+
+  /** Whether every line keeps its height over the samples from `from` to `to`; beyond its ends a line goes on as it ends. */
+  isLevel(from: number, to: number): boolean {
+    const last = this.#changes.length - 1;
+    const low = Math.max(0, Math.min(last, from));
+    return this.#changes[low] === this.#changes[Math.max(low, Math.min(last, to))];
   }
 
   /** Of the samples from `from` to `to`, both included and both kept to those there are. */
@@ -22,7 +34,17 @@ export class Crest {
     const low = Math.max(0, Math.min(last, from));
     const high = Math.max(low, Math.min(last, to));
     const power = 31 - Math.clz32(high - low + 1);
+    while (this.#levels.length <= power) this.#add();
     const level = this.#levels[power];
     return Math.max(level[low], level[high - (1 << power) + 1]);
+  }
+
+  /** The maxima over twice as many samples as the last ones. */
+  #add(): void {
+    const span = 1 << (this.#levels.length - 1);
+    const below = this.#levels[this.#levels.length - 1];
+    const level = new Float64Array(below.length - span);
+    for (let i = 0; i < level.length; i++) level[i] = below[i] > below[i + span] ? below[i] : below[i + span];
+    this.#levels.push(level);
   }
 }

@@ -1,8 +1,9 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Driveline } from '../vehicle/driveline.ts';
+import type { Grip } from './grip.ts';
 import { DESCENT_FROM, HANGS, ROLLING_HELPS } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
-import { greatestDrive, noDrive } from './traction.ts';
+import { boundWheels, greatestDrive, noBounds, noDrive } from './traction.ts';
 import type { Up } from './up.ts';
 
 /** What holds a vehicle back on its way down, station by station: forces along the ground under it, over its weight. */
@@ -40,46 +41,51 @@ export const HANGING = 16;
 export function descentAlong(
   record: TraverseRecord,
   overrun: Driveline,
-  loadN: Float64Array,
+  { loadN, meanClimb: climb, meanOn: braked }: Grip,
   weightN: number,
   { slidingAdhesion: sliding, rollingResistance }: Ground,
   up: Up,
-  climb: Float64Array,
-  braked: Float64Array,
 ): Descent | null {
   const { length, standing, climbTan } = record;
-  const ask = new Float64Array(length);
-  const brake = new Float64Array(length);
   let steepest = 0;
-  for (let n = 0; n < length; n++) {
-    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
-    const falls = (-up.x - climb[n]) * cos;
-    if (standing[n] !== 0 || falls < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
-    ask[n] = falls;
-    brake[n] = (braked[n] - climb[n]) * cos;
-    steepest = Math.max(steepest, falls);
-  }
+  for (let n = 0; n < length; n++) if (standing[n] === 0) steepest = Math.max(steepest, fallAt(up, climb[n]));
   if (steepest < DESCENT_FROM) return null;
 
+  const ask = new Float64Array(length);
+  const brake = new Float64Array(length);
   const engine = new Float64Array(length);
   const limitedBy = new Uint8Array(length);
   const drag = noDrive();
+  const bounds = noBounds(1);
   const fall = new Float64Array(4);
   const rolling = Math.min(rollingResistance, ROLLING_HELPS);
   for (let n = 0; n < length; n++) {
-    if (ask[n] <= 0) continue;
+    const falls = fallAt(up, climb[n]);
+    if (standing[n] !== 0 || falls < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
+    const cos = alongGround(up, climb[n]);
+    ask[n] = falls;
+    brake[n] = (braked[n] - climb[n]) * cos;
+    if (falls <= 0) continue;
     const V = loadN.subarray(4 * n, 4 * n + 4);
     const sum = V[0] + V[1] + V[2] + V[3];
     for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
-    greatestDrive(overrun, V, fall, sliding, sliding, drag);
-    let fallN = 0;
-    for (let i = 0; i < 4; i++) fallN += V[i] * fall[i];
-    const cos = up.z / Math.sqrt(up.z * up.z + climb[n] * climb[n]);
-    const heldN = drag.alongN + fallN + rolling * sum;
+    boundWheels(V, fall, sliding, sliding, 0, bounds);
+    greatestDrive(overrun, bounds, 0, drag);
+    const heldN = drag.alongN + bounds.climbN[0] + rolling * sum;
     engine[n] = Math.max(0, Math.min((heldN / weightN) * cos, brake[n]));
     limitedBy[n] = drag.engineLimits || overrun.forceN === 0 ? 0 : hanging(V, sum, overrun) || 1;
   }
   return { ask, brake, engine, limitedBy };
+}
+
+/** Cosine of the angle α from the plane to the ground whose mean climb is c. */
+function alongGround(up: Up, climb: number): number {
+  return up.z / Math.sqrt(up.z * up.z + climb * climb);
+}
+
+/** Sine of the fall of the ground under the vehicle. */
+function fallAt(up: Up, climb: number): number {
+  return (-up.x - climb) * alongGround(up, climb);
 }
 
 /** Wheels in the air on a driven axle whose differential is open; 0 where there are none. */

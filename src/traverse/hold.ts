@@ -8,7 +8,7 @@ import { LEAST_BITE } from './limits.ts';
  *     V tan(λ − β) = V (μ' − t) / (1 + μ' t)
  *
  * and the axle must bear its share m g u_y of the camber's pull. A wheel on a rut's shoulder would sink, so that it slides
- * in when this is negative; one at the bottom of a rut would rise, and stays.
+ * in when this is negative; one at the bottom of a rut would rise, and stays. `left` is the index of the axle's left wheel.
  */
 export function sideHoldN(
   loadN: ArrayLike<number>,

@@ -15,18 +15,14 @@ export class March {
   readonly #chassis: Chassis;
   readonly #stationM: number;
   readonly #body: Equilibrium;
-  readonly #wheel: WheelPath;
-  readonly #left: WheelPath;
-  readonly #right: WheelPath;
+  /** Made when a relief keeps no paths of its own. */
+  #paths: Readonly<Record<'wheel' | 'left' | 'right', WheelPath>> | null = null;
 
-  constructor(chassis: Chassis, count: number, stationM: number) {
-    this.record = emptyRecord(count);
+  constructor(chassis: Chassis, count: number, stationM: number, record = emptyRecord(count)) {
+    this.record = record;
     this.#chassis = chassis;
     this.#stationM = stationM;
     this.#body = new Equilibrium(chassis);
-    this.#wheel = emptyPath(count);
-    this.#left = emptyPath(count);
-    this.#right = emptyPath(count);
   }
 
   /**
@@ -47,11 +43,13 @@ export class March {
     const { tyre, wheelbaseM, front, rear } = this.#chassis;
     const x = fromM + (i < 2 ? wheelbaseM : -wheelbaseM) / 2;
     const y = offsetM + ((i % 2 === 0 ? 1 : -1) * (i < 2 ? front : rear).trackWidthM) / 2;
-    const path = (asideM: number, out: WheelPath) =>
+    if (relief.paths === null)
+      this.#paths ??= { wheel: emptyPath(length), left: emptyPath(length), right: emptyPath(length) };
+    const path = (asideM: number, out?: WheelPath) =>
       wheelPath(relief, x, this.#stationM, length, y + asideM, tyre.radiusM, tyre.sectionM, out);
-    const { bottomM, climbTan, bearingLines } = path(0, this.#wheel);
-    const left = slides ? path(SLIDE_M, this.#left).bottomM : bottomM;
-    const right = slides ? path(-SLIDE_M, this.#right).bottomM : bottomM;
+    const { bottomM, climbTan, bearingLines } = path(0, this.#paths?.wheel);
+    const left = slides ? path(SLIDE_M, this.#paths?.left).bottomM : bottomM;
+    const right = slides ? path(-SLIDE_M, this.#paths?.right).bottomM : bottomM;
     for (let n = 0; n < length; n++) {
       record.bottomM[4 * n + i] = bottomM[n];
       record.climbTan[4 * n + i] = climbTan[n];
@@ -106,7 +104,12 @@ function repeatsAt(record: TraverseRecord, n: number): boolean {
   return true;
 }
 
-/** Takes a chassis along a line `offsetM` left of the main one, from its front wheels at the start to its rear at the end. */
+/** Stations of a line that a chassis is taken along, from its front wheels at the start to its rear at the end. */
+export function stationsAlong(lengthM: number, { wheelbaseM }: Chassis, stationM = STATION_M): number {
+  return Math.ceil((lengthM + wheelbaseM) / stationM) + 1;
+}
+
+/** Takes a chassis along the whole of a line `offsetM` left of the main one. */
 export function march(
   chassis: Chassis,
   relief: Relief,
@@ -114,8 +117,8 @@ export function march(
   lengthM: number,
   offsetM: number,
   stationM = STATION_M,
+  record = emptyRecord(stationsAlong(lengthM, chassis, stationM)),
 ): TraverseRecord {
-  const reach = (lengthM + chassis.wheelbaseM) / 2;
-  const count = Math.ceil((2 * reach) / stationM) + 1;
-  return new March(chassis, count, stationM).take(relief, up, -reach, offsetM);
+  const fromM = -(lengthM + chassis.wheelbaseM) / 2;
+  return new March(chassis, record.length, stationM, record).take(relief, up, fromM, offsetM);
 }

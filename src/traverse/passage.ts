@@ -10,7 +10,10 @@ import { chassisOf } from './chassis.ts';
 import { clearanceChecks, clearanceOf, effortChecks, tipChecks } from './checks.ts';
 import type { UnderPart } from './clearance.ts';
 import { gaps, undersideOn } from './clearance.ts';
+import type { EffortRoom } from './effort.ts';
 import { effortAlong, noEffort } from './effort.ts';
+import type { GripRoom } from './grip.ts';
+import { gripAlong, noGrip } from './grip.ts';
 import { STATION_M } from './limits.ts';
 import { March } from './march.ts';
 import type { TraverseRecord } from './record.ts';
@@ -51,7 +54,8 @@ export class Passage {
   readonly #names: ReadonlySet<CheckName>;
   readonly #chassis: Chassis;
   readonly #march: March;
-  readonly #effort: ReturnType<typeof noEffort>;
+  readonly #grip: GripRoom;
+  readonly #effort: EffortRoom;
   /** The pieces where a named check can fail, the worst first. */
   readonly #doubtful: readonly Piece[];
 
@@ -72,6 +76,7 @@ export class Passage {
     this.#chassis = chassisOf(values, aids);
     const stations = names.has('braking') ? Math.ceil(values.wheelbaseM / STATION_M) : PIECE_STATIONS;
     this.#march = new March(this.#chassis, stations + 1, STATION_M);
+    this.#grip = noGrip(stations + 1);
     this.#effort = noEffort(stations + 1);
     const reach = (hardest.lengthM + values.wheelbaseM) / 2;
     const pieceM = stations * STATION_M;
@@ -134,7 +139,8 @@ export class Passage {
     if (!stands(record)) return null;
     const checks: Check[] = [];
     if (wants(EFFORTS)) {
-      const effort = effortAlong(record, chassis, this.#driveline, ground, up, this.#effort);
+      const grip = gripAlong(record, chassis, ground, up, this.#grip);
+      const effort = effortAlong(record, chassis, this.#driveline, ground, up, grip, this.#effort);
       checks.push(...effortChecks(effort, record, up));
     }
     if (piece.parts.length > 0)

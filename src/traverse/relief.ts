@@ -53,8 +53,8 @@ export class Relief {
   }
 
   #rowOf(heightsM: Float64Array): Row {
-    const found = this.#distinct.find((row) => alike(row.heightsM, heightsM));
-    if (found) return found;
+    for (let k = this.#distinct.length - 1; k >= 0; k--)
+      if (alike(this.#distinct[k].heightsM, heightsM)) return this.#distinct[k];
     const row = { id: this.#distinct.length, heightsM: heightsM.slice() };
     this.#distinct.push(row);
     return row;
@@ -67,20 +67,14 @@ export class Relief {
     return true;
   }
 
-  /** The highest of the lines from `first` to `last`, to be asked for any stretch of them. */
+  /** The lines from `first` to `last`, to be asked for any stretch of them. */
   crest(first: number, last: number): Crest {
     const key = `${first} ${last}`;
     const known = this.#crests.get(key);
     if (known) return known;
-    const top = this.line(first).heightsM.slice();
-    let before = this.line(first).id;
-    for (let j = first + 1; j <= last; j++) {
-      const { id, heightsM } = this.line(j);
-      if (id === before) continue;
-      before = id;
-      for (let i = 0; i < top.length; i++) if (heightsM[i] > top[i]) top[i] = heightsM[i];
-    }
-    const crest = new Crest(top);
+    const lines = new Set<Float64Array>();
+    for (let j = first; j <= last; j++) lines.add(this.line(j).heightsM);
+    const crest = new Crest([...lines]);
     this.#crests.set(key, crest);
     return crest;
   }

@@ -5,8 +5,6 @@ import { LEAST_BITE } from './limits.ts';
 export interface Drive {
   /** Tangential force T of each wheel, newtons. */
   readonly driveN: Float64Array;
-  /** The bound that friction sets each wheel, gripping. */
-  readonly boundN: Float64Array;
   /** Greatest Σ X along the plane, climb of the wheels' own contacts taken off, newtons. */
   alongN: number;
   /** Whether gearing and engine hold it down rather than grip. */
@@ -14,7 +12,28 @@ export interface Drive {
 }
 
 export function noDrive(): Drive {
-  return { driveN: new Float64Array(4), boundN: new Float64Array(4), alongN: 0, engineLimits: false };
+  return { driveN: new Float64Array(4), alongN: 0, engineLimits: false };
+}
+
+/** What friction lets each wheel of each station drive with, whatever turns it: four entries a station. */
+export interface Bounds {
+  /** Greatest drive of a wheel that grips, newtons. */
+  readonly grippingN: Float64Array;
+  /** The same of one that spins. */
+  readonly spinningN: Float64Array;
+  /** √(1 + tan² α), from along the plane to along the contact. */
+  readonly secant: Float64Array;
+  /** Σ V tan α, one a station, newtons. */
+  readonly climbN: Float64Array;
+}
+
+export function noBounds(stations: number): Bounds {
+  return {
+    grippingN: new Float64Array(4 * stations),
+    spinningN: new Float64Array(4 * stations),
+    secant: new Float64Array(4 * stations),
+    climbN: new Float64Array(stations),
+  };
 }
 
 /**
@@ -22,9 +41,26 @@ export function noDrive(): Drive {
  * drive force T is at most μ N, and N = (V − T sin α) / cos α, so
  *
  *     0 ≤ T ≤ V μ / (cos α + μ sin α) = V μ √(1 + t²) / (1 + μ t),     t = tan α
+ *
+ * Fills in the bounds of station `n`, whose loads and climbs are those from `4 n` on.
  */
-function boundN(V: number, t: number, mu: number): number {
-  return (V * mu * Math.sqrt(1 + t * t)) / Math.max(LEAST_BITE, 1 + mu * t);
+export function boundWheels(
+  loadN: ArrayLike<number>,
+  climbTan: ArrayLike<number>,
+  peak: number,
+  sliding: number,
+  n: number,
+  { grippingN, spinningN, secant, climbN }: Bounds,
+): void {
+  climbN[n] = 0;
+  for (let i = 4 * n; i < 4 * n + 4; i++) {
+    const t = climbTan[i];
+    secant[i] = Math.sqrt(1 + t * t);
+    const V = loadN[i] * secant[i];
+    grippingN[i] = (V * peak) / Math.max(LEAST_BITE, 1 + peak * t);
+    spinningN[i] = (V * sliding) / Math.max(LEAST_BITE, 1 + sliding * t);
+    climbN[n] += loadN[i] * t;
+  }
 }
 
 /**
@@ -35,27 +71,17 @@ function boundN(V: number, t: number, mu: number): number {
  * The engine turns a braked wheel too: to add b it spends 2 b. With E what it can give and p the push without brakes, the
  * brakes add no more than (E − p) / 2. E counts along the plane, which asks a little much of it where wheels climb.
  */
-export function greatestDrive(
-  line: Driveline,
-  loadN: ArrayLike<number>,
-  climbTan: ArrayLike<number>,
-  peak: number,
-  sliding: number,
-  out: Drive,
-): void {
+export function greatestDrive(line: Driveline, bounds: Bounds, n: number, out: Drive): void {
+  const { secant } = bounds;
   const T = out.driveN;
-  const front = driveAxle(0, line.front, line.brakeShare, loadN, climbTan, peak, sliding, out);
-  const rear = driveAxle(2, line.rear, line.brakeShare, loadN, climbTan, peak, sliding, out);
+  const front = driveAxle(4 * n, T, 0, line.front, line.brakeShare, bounds);
+  const rear = driveAxle(4 * n + 2, T, 2, line.rear, line.brakeShare, bounds);
   T[2] *= line.rearReach;
   T[3] *= line.rearReach;
   const joined = joinAxles(T, line.centre, line.brakeShare);
 
   let pushN = 0;
-  let climbN = 0;
-  for (let i = 0; i < 4; i++) {
-    pushN += T[i] * Math.sqrt(1 + climbTan[i] * climbTan[i]);
-    climbN += loadN[i] * climbTan[i];
-  }
+  for (let i = 0; i < 4; i++) pushN += T[i] * secant[4 * n + i];
   const gripN = pushN * line.engineLeaves;
   const braked = Math.min(1, Math.max(front, rear) + joined);
   const plainN = gripN * (1 - braked);
@@ -63,27 +89,21 @@ export function greatestDrive(
   out.engineLimits = givenN < gripN;
   const part = pushN > 0 ? givenN / pushN : 0;
   for (let i = 0; i < 4; i++) T[i] *= part;
-  out.alongN = givenN - climbN;
+  out.alongN = givenN - bounds.climbN[n];
 }
 
-/** Fills in the drive and the bounds of an axle's wheels; answers the part of its drive that brakes bought. */
+/** Fills in the drive of an axle's wheels; answers the part of it that brakes bought. */
 function driveAxle(
+  at: number,
+  T: Float64Array,
   i: number,
   bias: Bias,
   brakeShare: number,
-  loadN: ArrayLike<number>,
-  climbTan: ArrayLike<number>,
-  peak: number,
-  sliding: number,
-  out: Drive,
+  { grippingN, spinningN }: Bounds,
 ): number {
-  const bound = out.boundN;
-  const T = out.driveN;
-  bound[i] = boundN(loadN[i], climbTan[i], peak);
-  bound[i + 1] = boundN(loadN[i + 1], climbTan[i + 1], peak);
   if (bias === Infinity) {
-    T[i] = bound[i];
-    T[i + 1] = bound[i + 1];
+    T[i] = grippingN[at];
+    T[i + 1] = grippingN[at + 1];
     return 0;
   }
   if (bias === 0) {
@@ -91,16 +111,15 @@ function driveAxle(
     T[i + 1] = 0;
     return 0;
   }
-  const left = boundN(loadN[i], climbTan[i], sliding);
-  const right = boundN(loadN[i + 1], climbTan[i + 1], sliding);
-  const weak = left <= right ? i : i + 1;
-  const strong = weak === i ? i + 1 : i;
-  const s = Math.min(left, right);
-  const biased = Math.min(bound[strong], s * bias);
-  T[weak] = s;
-  T[strong] = biased + brakeShare * (bound[strong] - biased);
-  const sum = T[weak] + T[strong];
-  return sum > 0 ? (T[strong] - biased) / sum : 0;
+  const weakIsRight = spinningN[at] > spinningN[at + 1] ? 1 : 0;
+  const s = spinningN[at + weakIsRight];
+  const strongN = grippingN[at + 1 - weakIsRight];
+  const biased = Math.min(strongN, s * bias);
+  const strong = biased + brakeShare * (strongN - biased);
+  T[i + weakIsRight] = s;
+  T[i + 1 - weakIsRight] = strong;
+  const sum = s + strong;
+  return sum > 0 ? (strong - biased) / sum : 0;
 }
 
 /** Holds the stronger axle to what the centre lets it have; answers the part of the whole drive that brakes bought. */

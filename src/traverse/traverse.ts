@@ -10,11 +10,14 @@ import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
 import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { G_MPS2 } from './gravity.ts';
+import type { Grip } from './grip.ts';
+import { gripAlong } from './grip.ts';
 import { LEANS_M, SPEED_CAP_MPS, STATION_M } from './limits.ts';
-import { march } from './march.ts';
+import { march, stationsAlong } from './march.ts';
 import { entrySpeedMps, liftSpeedMps } from './momentum.ts';
-import type { TraverseRecord } from './record.ts';
 import { reliefOf } from './relief.ts';
+import type { Room } from './room.ts';
+import { leaveRoom, takeRoom } from './room.ts';
 import { softChecks } from './soft.ts';
 import { tipMargins } from './stability.ts';
 import type { Up } from './up.ts';
@@ -34,7 +37,9 @@ export function traverseAssess(
 /** As `traverseAssess` for several sets of aids. */
 export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
   const traverse = new Traverse(values, ground, offsetM);
-  return aidSets.map((aids) => traverse.assess(aids));
+  const assessments = aidSets.map((aids) => traverse.assess(aids));
+  traverse.close();
+  return assessments;
 };
 
 type LeftOut = 'underside' | 'engine braking';
@@ -51,6 +56,7 @@ export class Traverse {
   readonly #leavesOut: readonly LeftOut[];
   readonly #up: Up | null;
   readonly #before: Before;
+  readonly #marched = new Map<Chassis, Marched>();
 
   /** What is left out is not told: what the underside touches, what the engine holds on the way down. */
   constructor(
@@ -77,19 +83,27 @@ export class Traverse {
     return { ...taken, known: true, checks: [...fit, ...taken.checks] };
   }
 
+  /** Lets go of what was marched; what is asked after that is marched anew. */
+  close(): void {
+    for (const { room } of this.#marched.values()) leaveRoom(room);
+    this.#marched.clear();
+  }
+
   /** The least margin of what does not depend on the drive, underbody gaps and tilt, in its tolerances. */
   easeStanding(aids: Aids): number {
     if (this.#up === null) return -Infinity;
-    const { checks } = this.#standsWith(aids, this.#up);
+    const checks = this.#standing(aids, this.#up);
     return Math.min(Infinity, ...checks.map(({ margin, tolerance }) => margin / tolerance));
   }
 
   #take(aids: Aids, up: Up): Taken {
     const chassis = chassisOf(this.#values, aids);
-    const { record, checks } = this.#standsWith(aids, up);
+    const checks = this.#standing(aids, up);
+    const { room, grip } = this.#march(aids, up);
+    const { record } = room;
     const all = drivelineOf(this.#values, aids);
     const driveline = this.#leavesOut.includes('engine braking') ? { ...all, overrun: undefined } : all;
-    const effort = effortAlong(record, chassis, driveline, this.#ground, up);
+    const effort = effortAlong(record, chassis, driveline, this.#ground, up, grip, room.effort);
     const [hold, braking, traction] = effortChecks(effort, record, up);
     const speed = entrySpeedMps(effort, record, chassis.wheelbaseM);
     const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
@@ -101,27 +115,49 @@ export class Traverse {
     };
   }
 
-  #standsWith(aids: Aids, up: Up): Stands {
+  #standing(aids: Aids, up: Up): readonly Check[] {
     const chassis = chassisOf(this.#values, aids);
-    const found = this.#before.stands.get(chassis);
+    const { standing } = this.#before;
+    const found = standing.get(chassis);
     if (found) return found;
-    const relief = reliefOf(this.#ground);
-    const record = march(chassis, relief, up, this.#ground.lengthM, this.#offsetM, this.#everyM);
+    const { record } = this.#march(aids, up).room;
     const parts = this.#leavesOut.includes('underside') ? [] : undersideOn(chassis, this.#values);
     const checks = [
-      ...clearanceChecks(gaps(record, chassis, parts, relief, this.#offsetM)),
+      ...clearanceChecks(gaps(record, chassis, parts, reliefOf(this.#ground), this.#offsetM)),
       ...tipChecks(tipMargins(record, chassis, up)),
     ];
-    const stands = { record, checks };
-    this.#before.stands.set(chassis, stands);
-    return stands;
+    standing.set(chassis, checks);
+    return checks;
+  }
+
+  #march(aids: Aids, up: Up): Marched {
+    const chassis = chassisOf(this.#values, aids);
+    const found = this.#marched.get(chassis);
+    if (found) return found;
+    const { lengthM } = this.#ground;
+    const room = takeRoom(stationsAlong(lengthM, chassis, this.#everyM));
+    march(chassis, reliefOf(this.#ground), up, lengthM, this.#offsetM, this.#everyM, room.record);
+    const marched = new Marched(room, chassis, this.#ground, up);
+    this.#marched.set(chassis, marched);
+    return marched;
   }
 }
 
-/** What does not depend on the drive: the march, underbody gaps and tip margins. */
-interface Stands {
-  readonly record: TraverseRecord;
-  readonly checks: readonly Check[];
+/** A chassis taken along the line, with its record, and its grip once that is asked for. */
+class Marched {
+  #grip: Grip | null = null;
+
+  constructor(
+    readonly room: Room,
+    readonly chassis: Chassis,
+    readonly ground: Ground,
+    readonly up: Up,
+  ) {}
+
+  get grip(): Grip {
+    const { record, grip } = this.room;
+    return (this.#grip ??= gripAlong(record, this.chassis, this.ground, this.up, grip));
+  }
 }
 
 /** What is found out on the way, all but whether the vehicle fits in. */
@@ -129,7 +165,8 @@ type Taken = Omit<Findings, 'known'>;
 
 /** What was found out before, by chassis and by set of aids. */
 interface Before {
-  readonly stands: Map<Chassis, Stands>;
+  /** What does not depend on the drive: underbody gaps and tip margins. */
+  readonly standing: Map<Chassis, readonly Check[]>;
   readonly taken: Map<string, Taken>;
 }
 
@@ -137,7 +174,7 @@ const known = new WeakMap<Ground, WeakMap<VehicleValues, Map<string, Before>>>()
 
 /** Where the ground is alike on every line of travel, what was found out at one offset holds at another. */
 function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, how: string): Before {
-  const nothing = { stands: new Map<Chassis, Stands>(), taken: new Map<string, Taken>() };
+  const nothing: Before = { standing: new Map(), taken: new Map() };
   const relief = reliefOf(ground);
   const reach = Math.max(values.widthM, values.frontTrackWidthM, values.rearTrackWidthM) + LEANS_M;
   const first = relief.lineNear(offsetM - reach);

@@ -62,6 +62,17 @@ export function wheelPath(
 let under = new Float64Array(0);
 let levelTo = new Uint32Array(0);
 let rise = new Float64Array(0);
+let touches = new Int32Array(0);
+
+/**
+ * A wheel further on never touches further back, as a disc is convex. So every fourth station is looked at from where the
+ * one before touches, and those between only between their neighbours (one sample more to each side, for rounding).
+ */
+const PASSES = [
+  { first: 0, every: 4, apart: 4, closed: false },
+  { first: 2, every: 4, apart: 2, closed: true },
+  { first: 1, every: 2, apart: 1, closed: true },
+] as const;
 
 function roll(
   relief: Relief,
@@ -90,54 +101,60 @@ function roll(
   const start0 = Math.floor(start);
   const back = Math.floor(R / step) + 2;
   if (rise.length < 2 * back + 2) rise = new Float64Array(2 * back + 2);
+  if (touches.length < count) touches = new Int32Array(2 * count);
   let discAt = NaN;
-  for (let n = 0; n < count; n++) {
-    const whole = even ? start0 + n * perStation : Math.floor(start + n * perStation);
-    const between = even ? start - start0 : start + n * perStation - whole;
-    const from = Math.max(0, whole + Math.ceil(between - R / step));
-    const to = Math.min(length - 1, whole + Math.floor(between + R / step));
-    if (levelTo[from] >= to) {
-      bottomM[n] = top[base + from];
-      climbTan[n] = 0;
-      bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + from, bottomM[n]);
-      continue;
-    }
-    if (between !== discAt) {
-      discAt = between;
-      for (let k = -back; k <= back; k++) {
-        const u = (k - between) * step;
-        rise[k + back] = Math.sqrt(Math.max(0, R * R - u * u));
+  for (const { first: begin, every, apart, closed } of PASSES)
+    for (let n = begin; n < count; n += every) {
+      const whole = even ? start0 + n * perStation : Math.floor(start + n * perStation);
+      const between = even ? start - start0 : start + n * perStation - whole;
+      const from = Math.max(0, whole + Math.ceil(between - R / step));
+      const to = Math.min(length - 1, whole + Math.floor(between + R / step));
+      if (levelTo[from] >= to) {
+        touches[n] = whole;
+        bottomM[n] = top[base + from];
+        climbTan[n] = 0;
+        bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + from, bottomM[n]);
+        continue;
       }
-    }
-    const shift = back - whole;
-    let bottom = -Infinity;
-    let best = from;
-    for (let i = from; i <= to; i++) {
-      const z = top[base + i] + rise[i + shift];
-      if (z > bottom) {
-        bottom = z;
-        best = i;
+      if (between !== discAt) {
+        discAt = between;
+        for (let k = -back; k <= back; k++) {
+          const u = (k - between) * step;
+          rise[k + back] = Math.sqrt(Math.max(0, R * R - u * u));
+        }
       }
-    }
-    const u0 = (best - whole - between) * step;
-    let u = u0;
-    for (let side = -1; side <= 1; side += 2) {
-      const next = best + side;
-      if (next < 0 || next >= length) continue;
-      const m = ((top[base + next] - top[base + best]) * side) / step;
-      const touch = (R * m) / Math.sqrt(1 + m * m);
-      if ((touch - u0) * side <= 0 || (touch - u0) * side >= step) continue;
-      const z = top[base + best] + m * (touch - u0) + Math.sqrt(R * R - touch * touch);
-      if (z > bottom) {
-        bottom = z;
-        u = touch;
+      const shift = back - whole;
+      const nearest = n < apart ? from : Math.max(from, touches[n - apart] - 1);
+      const furthest = closed && n + apart < count ? Math.min(to, touches[n + apart] + 1) : to;
+      let bottom = -Infinity;
+      let best = nearest;
+      for (let i = nearest; i <= furthest; i++) {
+        const z = top[base + i] + rise[i + shift];
+        if (z > bottom) {
+          bottom = z;
+          best = i;
+        }
       }
+      touches[n] = best;
+      const u0 = (best - whole - between) * step;
+      let u = u0;
+      for (let side = -1; side <= 1; side += 2) {
+        const next = best + side;
+        if (next < 0 || next >= length) continue;
+        const m = ((top[base + next] - top[base + best]) * side) / step;
+        const touch = (R * m) / Math.sqrt(1 + m * m);
+        if ((touch - u0) * side <= 0 || (touch - u0) * side >= step) continue;
+        const z = top[base + best] + m * (touch - u0) + Math.sqrt(R * R - touch * touch);
+        if (z > bottom) {
+          bottom = z;
+          u = touch;
+        }
+      }
+      bottomM[n] = bottom - R;
+      const drop = Math.sqrt(Math.max(0, R * R - u * u));
+      climbTan[n] = Math.abs(u) >= drop * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / drop;
+      bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + best, top[base + best]);
     }
-    bottomM[n] = bottom - R;
-    const drop = Math.sqrt(Math.max(0, R * R - u * u));
-    climbTan[n] = Math.abs(u) >= drop * STEEPEST_CONTACT ? Math.sign(u) * STEEPEST_CONTACT : u / drop;
-    bearingLines[n] = allBears ? 0 : bearing(relief, first, last, low + best, top[base + best]);
-  }
 }
 
 /** The highest of some lines, sample by sample, from sample `low` on: the line itself where all are alike. */

@@ -3,7 +3,8 @@ import { effortAlong } from '../../src/traverse/effort.ts';
 import { Equilibrium } from '../../src/traverse/equilibrium.ts';
 import { G_MPS2 } from '../../src/traverse/gravity.ts';
 import { emptyRecord } from '../../src/traverse/record.ts';
-import { greatestDrive, noDrive } from '../../src/traverse/traction.ts';
+import type { Drive } from '../../src/traverse/traction.ts';
+import { boundWheels, greatestDrive, noBounds, noDrive } from '../../src/traverse/traction.ts';
 import type { Up } from '../../src/traverse/up.ts';
 import type { Axle } from '../../src/vehicle/axle.ts';
 import type { Driveline } from '../../src/vehicle/driveline.ts';
@@ -85,9 +86,22 @@ export function axleLoadsN(book: Book, rad: number): { front: number; rear: numb
 export function pushOnSlope(book: Book, line: Driveline, mu: number, rad: number): number {
   const body = new Equilibrium(rigidChassis(book), climbing(rad));
   if (body.solve([0, 0, 0, 0]) !== 0) return -Infinity;
+  return driven(line, body.loadN, [0, 0, 0, 0], mu, mu).alongN / (book.massKg * G_MPS2);
+}
+
+/** The greatest drive of four wheels that bear these loads where the ground climbs so. */
+export function driven(
+  line: Driveline,
+  loadN: ArrayLike<number>,
+  climbTan: ArrayLike<number>,
+  peak: number,
+  sliding: number,
+): Drive {
+  const bounds = noBounds(1);
   const drive = noDrive();
-  greatestDrive(line, body.loadN, [0, 0, 0, 0], mu, mu, drive);
-  return drive.alongN / (book.massKg * G_MPS2);
+  boundWheels(loadN, climbTan, peak, sliding, 0, bounds);
+  greatestDrive(line, bounds, 0, drive);
+  return drive;
 }
 
 /** What slope and rolling resistance ask over weight, as the traverse reckons it at one station. */

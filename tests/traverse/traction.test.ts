@@ -1,15 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { greatestDrive, noDrive } from '../../src/traverse/traction.ts';
 import type { Driveline } from '../../src/vehicle/driveline.ts';
-import { DRIVES } from './rigid.ts';
+import { driven, DRIVES } from './rigid.ts';
 
 const OPEN: Driveline = { ...DRIVES.four, front: 1, rear: 1, centre: 1 };
 const LEVEL = [0, 0, 0, 0];
 
 function push(line: Driveline, loadN: readonly number[]): number {
-  const drive = noDrive();
-  greatestDrive(line, loadN, LEVEL, 0.6, 0.5, drive);
-  return drive.alongN;
+  return driven(line, loadN, LEVEL, 0.6, 0.5).alongN;
 }
 
 describe('one wheel in the air', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Feature } from '../../../src/terrain/feature.ts';
 import { Relief } from '../../../src/traverse/relief.ts';
-import { greatestDrive, noDrive } from '../../../src/traverse/traction.ts';
+
 import { wheelPath } from '../../../src/traverse/wheel.ts';
 import type { Driveline } from '../../../src/vehicle/driveline.ts';
-import { DRIVES } from '../rigid.ts';
+import { driven, DRIVES } from '../rigid.ts';
 
 const step = (riseM: number): Feature => ({ kind: 'ledge', xM: 0, riseM, faceRad: 1.4835, skewRad: 0 });
 
@@ -30,11 +30,8 @@ describe('a wheel at a step', () => {
   it('driven alone climbs from μ = tan φ on, cos φ = 1 − h / r (derived from friction on the edge; tolerance 1 %)', () => {
     const steepest = Math.max(...upStep(0.4, 0.12).climbTan);
     const needed = Math.tan(Math.acos(1 - 0.12 / 0.4));
-    const pushes = (mu: number) => {
-      const drive = noDrive();
-      greatestDrive(DRIVES.front, [5000, 5000, 0, 0], [steepest, steepest, 0, 0], mu, mu, drive);
-      return drive.alongN;
-    };
+    const pushes = (mu: number) =>
+      driven(DRIVES.front, [5000, 5000, 0, 0], [steepest, steepest, 0, 0], mu, mu).alongN;
     expect(pushes(needed * 1.01)).toBeGreaterThan(0);
     expect(pushes(needed * 0.99)).toBeLessThan(0);
   });
@@ -52,11 +49,8 @@ describe('a wheel at a step', () => {
 });
 
 describe('drive shared between wheels', () => {
-  const push = (line: Driveline, loadN: readonly number[], mu: number) => {
-    const drive = noDrive();
-    greatestDrive(line, loadN, [0, 0, 0, 0], mu, mu, drive);
-    return drive;
-  };
+  const push = (line: Driveline, loadN: readonly number[], mu: number) =>
+    driven(line, loadN, [0, 0, 0, 0], mu, mu);
   const rear = (bias: number): Driveline => ({ ...DRIVES.rear, rear: bias });
 
   it('2000 kg on four wheels, μ 0.5, rear drive: 2453 N a wheel, 4905 N both (Engineering ToolBox, tractive effort; 1 N)', () => {
