@@ -25,7 +25,7 @@ function placeWords({ of, obstacleId, obstacleName, name, atMs, feature }: Spot)
 }
 
 function fieldWords({ field, table }: Spot): string {
-  if (table !== null) return table.label.toLowerCase();
+  if (table !== null) return say.fields.within(table.label);
   const { fields } = say.gradedTracks.spot;
   return field in fields ? fields[field as keyof typeof fields] : field;
 }
