@@ -57,7 +57,11 @@ export class Grades {
       );
       if (both.every((grades) => grades !== null)) this.#came = { key, both };
     };
-    const rest = setTimeout(() => void ask(), REST_MS);
+    // Where no worker answers, the grade by sizes stays, and says that the vehicles are missing.
+    const failed = () => {
+      if (!stopper.signal.aborted) this.#came = { key, both: BOTH_WAYS.map(() => this.#bySizes) };
+    };
+    const rest = setTimeout(() => void ask().catch(failed), REST_MS);
     return () => {
       clearTimeout(rest);
       stopper.abort();

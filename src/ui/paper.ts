@@ -47,10 +47,13 @@ async function pageOf({ trip, places, matrix }: Told, system: System): Promise<s
   return briefingPage(briefingOf(trip, places, matrix, order, await gradeOf(trip, places)), system);
 }
 
-/** The grade as this device tells grades, in the trip's direction; with what it takes where that was worked out before. */
+/**
+ * The grade as this device tells grades, in the trip's direction; with what it takes where that was worked out before. None
+ * where no worker answers: what is written does without.
+ */
 export async function gradeOf(trip: Trip, places: readonly Place[]): Promise<GradeTold | null> {
   const { classification, season } = look;
-  const grades = await gradesInWorkers(places, trip.direction, season, classification);
+  const grades = await gradesInWorkers(places, trip.direction, season, classification).catch(() => null);
   if (grades === null) return null;
   const known = requirementsKnown(places, trip.direction, season);
   return gradeTold(trip, grades, classification, season, known && requirementOfTrack(known));
