@@ -49,6 +49,9 @@ const HEAP_RAD = Math.PI / 4;
 /** Share of the pressure that is let out where the owner named no lower one. Common practice, no source. */
 const LET_OUT = 0.4;
 
+/** How far a driver misses a line whom a spotter leads by hand, metres. Common practice, no source. */
+const SPOTTED_ERROR_M = 0.04;
+
 function ladderOf(given: Try, changed: Partial<Try> = {}): Verdict {
   const { vehicle, stretch, direction, trackSlope, offsetM } = { ...given, ...changed };
   return verdictOn(vehicle, groundsOf(stretch, direction, trackSlope), offsetM);
@@ -104,7 +107,7 @@ export function whatIf(given: Try): Change[] {
   const ladder = ladderOf(given);
   if (ladder.word === 'not known') return [];
   const now = bestOf(ladder, () => true) as RungVerdict;
-  const changes = [...aidChanges(given, ladder, now), ...groundChanges(given, now), ...driverChange(given)];
+  const changes = [...aidChanges(given, ladder, now), ...groundChanges(given, now), ...driverChanges(given)];
   return changes.toSorted((a, b) => {
     const [x, y] = [gainOf(a), gainOf(b)];
     return y.words - x.words || y.ease - x.ease;
@@ -213,16 +216,39 @@ function numbersOf(stretch: Stretch): string[] {
   return [...plane, 'corridor.leftM', 'corridor.rightM', 'corridor.headroomM', ...shapes];
 }
 
-/** The worst that a driver who misses the line by `errorM` to either side meets. */
-function missed(given: Try, errorM: number): RungVerdict {
-  return [-errorM, 0, errorM]
-    .map((aside) => judged(given, { offsetM: given.offsetM + aside }))
+/** Judges the line moved aside; no offset twice. */
+function asideOf(given: Try): (asideM: number) => RungVerdict {
+  const known = new Map<number, RungVerdict>();
+  return (asideM) => {
+    const found = known.get(asideM) ?? judged(given, { offsetM: given.offsetM + asideM });
+    known.set(asideM, found);
+    return found;
+  };
+}
+
+/** The worst that a driver meets who aims so far beside the line and misses that by `errorM` to either side. */
+function missed(aside: (asideM: number) => RungVerdict, errorM: number, aimM = 0): RungVerdict {
+  return [aimM - errorM, aimM, aimM + errorM]
+    .map(aside)
     .reduce((worst, next) => (nearer(next, worst) > 0 ? next : worst));
 }
 
-function driverChange(given: Try): Change[] {
-  const from = missed(given, DRIVER_ERROR_M);
-  const to = missed(given, DRIVER_ERROR_M / 2);
-  const grant = say.whatIf.errorHalvedGrant;
-  return [change(say.whatIf.errorHalved, grant, from, to, DRIVER_ERROR_M)];
+/**
+ * A spotter sees every wheel: the driver is held closer to the line, and to whichever one is best of those that the
+ * driver alone might have met.
+ */
+function spotted(aside: (asideM: number) => RungVerdict): RungVerdict {
+  return [-1, -0.5, 0, 0.5, 1]
+    .map((part) => missed(aside, SPOTTED_ERROR_M, part * (DRIVER_ERROR_M - SPOTTED_ERROR_M)))
+    .reduce((best, next) => (nearer(next, best) < 0 ? next : best));
+}
+
+function driverChanges(given: Try): Change[] {
+  const aside = asideOf(given);
+  const from = missed(aside, DRIVER_ERROR_M);
+  const halved = missed(aside, DRIVER_ERROR_M / 2);
+  return [
+    change(say.whatIf.errorHalved, say.whatIf.errorHalvedGrant, from, halved, DRIVER_ERROR_M),
+    change(say.whatIf.spotter, say.whatIf.spotterGrant, from, spotted(aside), SPOTTED_ERROR_M),
+  ];
 }

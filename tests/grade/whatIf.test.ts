@@ -96,4 +96,13 @@ describe('what if', () => {
     const stretch = { ...deepRuts.stretch, plane: { slopeRad: null, camberRad: 0 } };
     expect(whatIf({ ...deepRuts, stretch })).toEqual([]);
   });
+
+  it('a spotter gets no worse out of deep ruts than the driver alone, on the crown and beside it', () => {
+    for (const offsetM of [0, 0.3, 0.6]) {
+      const aside = { ...deepRuts, offsetM };
+      const spotter = named(whatIf(aside), 'a spotter ahead, the line held to');
+      expect(gainOf(spotter).words).toBeGreaterThanOrEqual(0);
+      if (gainOf(spotter).words === 0) expect(gainOf(spotter).ease).toBeGreaterThanOrEqual(-1e-9);
+    }
+  });
 });

@@ -22,4 +22,7 @@ export const whatIf: Words['whatIf'] = {
   errorHalved: 'halber Fahrfehler',
   errorHalvedGrant:
     'die schlimmste Stelle innerhalb auf beiden Seiten, gegen die schlimmste innerhalb der Hälfte',
+  spotter: 'ein Einweiser davor, die Spur gehalten auf',
+  spotterGrant:
+    'die schlimmste Stelle innerhalb des Fahrfehlers, gegen die beste Spur dort, wenn jedes Rad gesehen wird',
 };

@@ -20,4 +20,7 @@ export const whatIf = {
   tapedGrant: 'if the tape reads what was entered',
   errorHalved: "driver's error halved",
   errorHalvedGrant: 'the worst place within it on either side, against the worst within half of it',
+  spotter: 'a spotter ahead, the line held to',
+  spotterGrant:
+    "the worst place within the driver's error, against the best line there when every wheel is seen",
 };
