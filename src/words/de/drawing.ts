@@ -17,6 +17,8 @@ export const drawing: Words['drawing'] = {
   travelLeft: '← Fahrt',
   travelRight: 'Fahrt →',
   pin: 'Pin',
+  start: 'Start',
+  end: 'Ziel',
   elevationNotKnown: 'Höhe nicht bekannt',
   noElevation: 'keine Höhen bekannt',
   heightsTimes: (times) => `Höhen × ${times}`,

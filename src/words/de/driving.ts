@@ -26,8 +26,8 @@ export const driving: Words['driving'] = {
   wellAhead: 'weit voraus',
   aheadAbove: 'voraus und oberhalb',
   behindAbove: 'dahinter und oberhalb',
-  pastEnd: (end) => `${end}, jenseits vom Ende`,
-  noSafeSide: (end) => `keine sichere Seite: ${end}, jenseits vom Ende, neben der Spur`,
+  pastEnd: (end) => `${end}, über das Hindernis hinaus`,
+  noSafeSide: (end) => `keine sichere Seite: ${end}, über das Hindernis hinaus, neben der Spur`,
   outOfWater: (place) => `${place}, nicht im Wasser`,
   stoppedOn: {
     uphill: 'bergauf',

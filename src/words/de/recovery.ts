@@ -9,6 +9,6 @@ export const recovery: Words['recovery'] = {
   ropeShort: (ropeM, parts) =>
     `Seine ${ropeM} m Seil reichen in ${parts === 1 ? 'einem Strang' : `${parts} Strängen`} nicht über das Hindernis hinaus.`,
   lighter: (vehicle) => `${vehicle} ist das leichtere der beiden Fahrzeuge.`,
-  by: { winch: 'mit der Winde', tow: 'im Schlepp' },
+  by: { winch: 'mit der Winde', tow: 'mit dem Bergegurt' },
   inParts: (parts) => `in ${parts} Seilsträngen`,
 };

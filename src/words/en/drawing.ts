@@ -16,6 +16,8 @@ export const drawing = {
   travelLeft: '← travel',
   travelRight: 'travel →',
   pin: 'pin',
+  start: 'start',
+  end: 'end',
   elevationNotKnown: 'elevation not known',
   noElevation: 'no elevation known',
   heightsTimes: (times: string) => `heights × ${times}`,
