@@ -1,6 +1,6 @@
 import type { Reading } from '../problem.ts';
 import { gradedFrom } from './gradedRecord.ts';
-import { entriesOf, recordFrom } from './gradedHeld.ts';
+import { entriesOf, isJudged, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
 import { keyOf, partsOf } from './heldKey.ts';
 import type { Author, Edited, Heads, Held, Replica, Scalar } from './replica.ts';
@@ -11,9 +11,12 @@ export function firstFiled(graded: GradedTrack, author: Author): Replica {
   return edited(emptyReplica(), graded, author);
 }
 
-/** What a replica says, now or as of `heads`. */
+/** What a replica says, now or as of `heads`. That ground in conflict has no length is no problem of its own. */
 export function gradedOf(replica: Replica, heads: Heads | null = null): Reading<GradedTrack> {
-  return gradedFrom(recordFrom(heldBy(replica, heads)));
+  const held = heldBy(replica, heads);
+  const { value, problems } = gradedFrom(recordFrom(held));
+  const torn = [...held].some(([key, { length }]) => length > 1 && isJudged(partsOf(key) ?? []));
+  return { value, problems: torn ? problems.filter(({ where }) => !where.endsWith('.lengthM')) : problems };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { conflictsOf, historyOf, resolved } from '../../src/archive/conflict.ts';
-import { edited, firstFiled } from '../../src/archive/gradedReplica.ts';
+import { edited, firstFiled, gradedOf } from '../../src/archive/gradedReplica.ts';
 import type { GradedTrack, Surveyed } from '../../src/archive/gradedTrack.ts';
 import type { Replica } from '../../src/archive/replica.ts';
 import { headsOf, merged, replicaFrom, replicaToBytes } from '../../src/archive/replica.ts';
@@ -117,6 +117,7 @@ describe('a depth that two people measured at once', () => {
     const before = words(firstFiled(wholeTrack(), CLEO));
     expect(before[0]).not.toBe('not known');
     expect(words(torn)).toEqual(['not known', 'not known', before[2]]);
+    expect(gradedOf(torn).problems).toEqual([]);
     const [{ key, claims }] = conflictsOf(torn);
     const chosen = claims.find(({ value }) => value === 0.3)!;
     const settled = resolved(torn, key, chosen.id, CLEO)!;
