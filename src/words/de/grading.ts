@@ -28,6 +28,8 @@ export const grading: Words['grading'] = {
   bySizes: 'nur nach Maßen',
   easiest: 'nichts verlangt hier mehr',
   setBy: (name) => `bestimmt von ${name}`,
+  each: 'Jedes Hindernis',
+  obstacle: 'Hindernis',
   setByTrack: 'bestimmt von der Neigung der Strecke selbst',
   measure: {
     slope: 'Neigung',

@@ -27,6 +27,8 @@ export const grading = {
   bySizes: 'by sizes alone',
   easiest: 'nothing here asks for more',
   setBy: (name: string) => `set by ${name}`,
+  each: 'Each obstacle',
+  obstacle: 'Obstacle',
   setByTrack: "set by the track's own slope",
   measure: {
     slope: 'slope',
