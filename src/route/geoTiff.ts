@@ -6,7 +6,7 @@ import type { ElevationGrid } from './elevation.ts';
 import { degreesGrid, resampled } from './gridDegrees.ts';
 import { projectionOf } from './projection.ts';
 import { BlockDecoder, PACKINGS } from './tiffBlock.ts';
-import { directoriesOf } from './tiffHead.ts';
+import { directoriesOf, partOf } from './tiffHead.ts';
 
 /** What is read of a GeoTIFF at most. */
 export const TIFF_LIMITS = {
@@ -93,7 +93,7 @@ function sourceOf(file: Blob): Parameters<typeof GeoTIFF.fromSource>[0] {
   const fetchSlice = async ({ offset, length }: { readonly offset: number; readonly length: number }) => ({
     offset,
     length,
-    data: await file.slice(offset, offset + length).arrayBuffer(),
+    data: await partOf(file, offset, length).arrayBuffer(),
   });
   return {
     fetchSlice,

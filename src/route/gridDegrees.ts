@@ -51,6 +51,8 @@ export function resampled(raster: Raster, projection: Projection, most: number):
     };
   };
   const first = apart(1);
+  // A zone bends and turns what lies in it a little; what asks for many times its nodes lies nowhere near its zone.
+  if (!(first.columns * first.rows <= 4 * raster.columns * raster.rows + 10_000)) return null;
   const steps = apart(Math.max(1, Math.sqrt((first.columns * first.rows) / most)));
   const { lngStepDeg, latStepDeg, columns, rows } = steps;
   if (!(columns >= 2 && rows >= 2 && columns * rows <= 1.01 * most)) return null;

@@ -30,7 +30,7 @@ const SIZES: Readonly<Record<number, number>> = {
  */
 export async function directoriesOf(file: Blob): Promise<number | null> {
   const slice = async (from: number, length: number) =>
-    new DataView(await file.slice(from, from + length).arrayBuffer());
+    new DataView(await partOf(file, from, length).arrayBuffer());
   try {
     const head = await slice(0, 16);
     const order = head.getUint16(0);
@@ -65,4 +65,10 @@ export async function directoriesOf(file: Blob): Promise<number | null> {
     if (error instanceof RangeError) return null;
     throw error;
   }
+}
+
+/** Bytes of a file as far as it has them. A place that is none is a RangeError. */
+export function partOf(file: Blob, from: number, length: number): Blob {
+  if (!(from >= 0 && from <= file.size && length >= 0)) throw new RangeError();
+  return file.slice(from, Math.min(from + length, file.size));
 }
