@@ -92,3 +92,29 @@ test('by keyboard the buttons do the same, keep the focus, and the new place is 
   await page.getByText('Compact 4x4 4 is now 2 of 4 in the convoy.').waitFor({ state: 'attached' });
   await context.close();
 });
+
+test('in the matrix a vehicle is dragged across to another place, or moved by arrow keys, its verdicts with it', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  await page.getByRole('link', { name: 'Brief' }).click();
+  const heads = page.locator('thead th[data-vehicle]');
+  await heads.first().waitFor();
+  const ids = () => heads.evaluateAll((all) => all.map((head) => (head as HTMLElement).dataset.vehicle));
+  const before = await ids();
+  const grips = heads.getByRole('button');
+  const [from, to] = [await grips.nth(0).boundingBox(), await grips.nth(2).boundingBox()];
+  if (from === null || to === null) throw new Error('The grips are not on screen.');
+  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 5 });
+  await page.mouse.up();
+  const [first, second, third, ...rest] = before;
+  expect(await ids()).toEqual([second, third, first, ...rest]);
+  await grips.nth(2).focus();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('ArrowLeft');
+  expect(await ids()).toEqual(before);
+  expect(await grips.nth(0).evaluate((grip) => grip === document.activeElement)).toBe(true);
+  await page.getByText(/ is now 1 of \d in the convoy\./).waitFor({ state: 'attached' });
+  expect(faults).toEqual([]);
+  await context.close();
+});

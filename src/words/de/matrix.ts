@@ -5,6 +5,7 @@ export const matrix: Words['matrix'] = {
   caption: 'Urteil für jedes Fahrzeug an jedem Hindernis, in Fahrt- und Konvoireihenfolge',
   obstacle: 'Hindernis',
   unnamed: 'Ohne Namen',
+  place: (name) => `Platz von ${name} im Konvoi: ziehen, oder Pfeiltasten`,
   workingOut: 'wird berechnet …',
   why: 'Warum',
   vehicleOn: (vehicle, obstacle) => `${vehicle} an ${obstacle}`,

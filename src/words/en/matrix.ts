@@ -4,6 +4,7 @@ export const matrix = {
   caption: 'Verdict of each vehicle on each obstacle, in order of travel and of convoy',
   obstacle: 'Obstacle',
   unnamed: 'Unnamed',
+  place: (name: string) => `Place of ${name} in the convoy: drag, or arrow keys`,
   workingOut: 'working it out …',
   why: 'Why',
   vehicleOn: (vehicle: string, obstacle: string) => `${vehicle} on ${obstacle}`,
