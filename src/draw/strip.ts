@@ -29,8 +29,10 @@ export interface StripScale {
 }
 
 const LEFT_PX = 46;
-/** Room for the names of the rungs, and for their numbers alone on a narrow page. */
+/** Room for names of rungs of up to so many letters, for each letter more, and for their numbers alone on a narrow page. */
 const NAMES_PX = 152;
+const NAME_LETTERS = 24;
+const LETTER_PX = 9;
 const NUMBERS_PX = 26;
 const NARROW_PX = 520;
 const BELOW_PX = 20;
@@ -46,10 +48,12 @@ const RANGES: readonly (readonly [low: number, high: number])[] = [
   [-rad(10), rad(40)],
 ];
 
-export function stripScale({ along, widthPx }: StripView): StripScale {
+export function stripScale({ along, rungs, widthPx }: StripView): StripScale {
   const { stationM, length } = along.record;
   const left = LEFT_PX;
-  const right = widthPx - (widthPx < NARROW_PX ? NUMBERS_PX : NAMES_PX);
+  const letters = Math.max(NAME_LETTERS, ...rungs.map((name) => say.rung[name].length));
+  const namesPx = NAMES_PX + LETTER_PX * (letters - NAME_LETTERS);
+  const right = widthPx - (widthPx < NARROW_PX ? NUMBERS_PX : namesPx);
   const from = stationM[0];
   const to = stationM[length - 1];
   return {

@@ -29,6 +29,6 @@ export const drawing: Words['drawing'] = {
   clearance: 'Bodenfreiheit',
   tip: 'Kippen',
   short: (cause, size) => `${cause}: ${size} zu wenig`,
-  least: (size, why) => `mindestens ${size}: ${why}`,
+  least: (size, why) => `geringste ${size}: ${why}`,
   movedSideways: 'Seitlich versetzt',
 };
