@@ -24,7 +24,10 @@ class Club {
   #all = $state.raw<readonly TrackRow[]>([]);
   #watching = false;
   #grading = false;
+  /** Rows that were to be graded, so that one that cannot be read is not tried for ever. */
+  readonly #tried = new Map<string, number>();
   #asked = 0;
+  #answered = 0;
 
   /** Rows that were found; null until the archive has answered. */
   get found(): readonly TrackRow[] | null {
@@ -58,10 +61,12 @@ class Club {
   watch(): void {
     if (this.#watching) return;
     this.#watching = true;
-    watchArchive(() => void this.refresh());
+    watchArchive(() => {
+      if (!this.#grading) void this.refresh();
+    });
   }
 
-  /** Asks the archive anew. */
+  /** Asks the archive anew; when it resolves, what stands here is no older than the call. */
   async refresh(): Promise<void> {
     this.watch();
     const asked = ++this.#asked;
@@ -70,7 +75,8 @@ class Club {
       findTracks(),
       findTracks(wantedOf(this.query, look.classification, this.view, nowMs)),
     ]);
-    if (asked !== this.#asked) return;
+    if (asked < this.#answered) return;
+    this.#answered = asked;
     tell(say.gradedTracks.head, [...all.problems, ...found.problems]);
     const rows = found.value ?? [];
     this.#all = all.value ?? [];
@@ -80,11 +86,14 @@ class Club {
 
   /** Gives a grade to rows that have none, by sizes alone, which takes no time to speak of. */
   async #gradeNew(): Promise<void> {
-    const missing = this.#all.filter(({ levels }) => Object.keys(levels).length === 0);
+    const missing = this.#all.filter(
+      ({ id, updatedMs, levels }) => Object.keys(levels).length === 0 && this.#tried.get(id) !== updatedMs,
+    );
     if (this.#grading || missing.length === 0) return;
     this.#grading = true;
     for (let i = 0; i < missing.length; i += GRADED_AT_ONCE) {
       const rows = missing.slice(i, i + GRADED_AT_ONCE);
+      for (const { id, updatedMs } of rows) this.#tried.set(id, updatedMs);
       const { value } = await takeTracksBare(rows.map(({ id }) => id));
       for (const track of value ?? []) {
         const row = rows.find(({ id }) => id === track.id);
