@@ -22,9 +22,8 @@ const anyStretch: fc.Arbitrary<Stretch> = fc
   .record({
     preset: fc.constantFrom(...PRESETS),
     shares: fc.array(fc.double({ min: 0, max: 0.4, noNaN: true }), { minLength: 8, maxLength: 8 }),
-    // Level ground is taken at one hard end of its ±, whichever way it is travelled.
-    slopeDeg: fc.double({ min: 0.5, max: 22, noNaN: true }),
-    camberDeg: fc.double({ min: 0.5, max: 15, noNaN: true }),
+    slopeDeg: fc.double({ min: 0, max: 22, noNaN: true }),
+    camberDeg: fc.oneof(fc.constant(0), fc.double({ min: 0, max: 15, noNaN: true })),
     up: fc.boolean(),
     leftHigh: fc.boolean(),
     material: fc.constantFrom(...MATERIALS),
@@ -101,7 +100,7 @@ describe('by sizes', () => {
           expect(level({ ...stretch, hows: {} })).toBeGreaterThanOrEqual(taped);
         },
       ),
-      { ...SEED, numRuns: 1000 },
+      { ...SEED, numRuns: 500 },
     );
   });
 
@@ -134,7 +133,7 @@ describe('with the reference vehicles', () => {
         expect(wet.level).toBeGreaterThanOrEqual(dry.level);
         expect(Number(wet.beyond)).toBeGreaterThanOrEqual(Number(dry.beyond));
       }),
-      { ...SEED, numRuns: 20 },
+      { ...SEED, numRuns: 8 },
     );
   });
 
@@ -146,7 +145,7 @@ describe('with the reference vehicles', () => {
         expect(reversed.level).toBe(turned.level);
         expect(reversed.beyond).toBe(turned.beyond);
       }),
-      { ...SEED, numRuns: 15 },
+      { ...SEED, numRuns: 8 },
     );
   });
 

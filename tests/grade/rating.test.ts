@@ -55,6 +55,17 @@ describe('an obstacle', () => {
       });
   });
 
+  it('measured as level may climb or fall within its ±: the same shape is no easier from one end', () => {
+    const log = placeOf({
+      ...ground('log', { diameterM: 0.3 }),
+      surface: { material: 'rock', condition: 'dry' },
+    });
+    const [there, back] = (['as recorded', 'reversed'] as const).map((way) =>
+      gradeObstacle(log, way, 'dry', 'south africa'),
+    );
+    expect([there.level, there.beyond]).toEqual([back.level, back.beyond]);
+  });
+
   it('may be harder in the wet where water and soft ground lie', () => {
     expect(gradeBySizes(placeOf(ground('ford', { depthM: 0.2 })), 'dry', AU).open).toEqual(['vehicles']);
     expect(gradeBySizes(placeOf(ground('ford', { depthM: 0.2 })), 'wet', AU).open).toContain('water');

@@ -21,8 +21,15 @@ import { ground, placeOf, plainWay } from '../pinned.ts';
 const AU = 'australia';
 const ZA = 'south africa';
 
+const known = new Map<string, number>();
+
+/** Worked out once: several of the words are about the same places. */
 function level(stretch: Stretch, classification: ClassificationId, season: 'dry' | 'wet' = 'dry'): number {
-  return gradeObstacle(placeOf(stretch), 'as recorded', season, classification).level;
+  const key = JSON.stringify([stretch, classification, season]);
+  const found =
+    known.get(key) ?? gradeObstacle(placeOf(stretch), 'as recorded', season, classification).level;
+  known.set(key, found);
+  return found;
 }
 
 const GRAVEL = { material: 'gravel', condition: 'dry' } as const;
