@@ -43,6 +43,13 @@ export interface Revision extends Author {
 
 let ready: Promise<unknown> | null = null;
 
+let broken = false;
+
+/** Whether the engine gave way, as to bytes that unpack to more than there is memory: then it must be started anew elsewhere. */
+export function engineIsBroken(): boolean {
+  return broken;
+}
+
 /** Must have ended before anything else is asked. `wasm` is the engine's code: its bytes, or the answer that brings them. */
 export function startReplicas(wasm: () => Uint8Array | Promise<Response>): Promise<unknown> {
   ready ??= Automerge.initializeWasm(wasm() as Uint8Array).catch((error: unknown) => {
@@ -193,13 +200,31 @@ export function bytesSince(replica: Replica, heads: Heads): Uint8Array<ArrayBuff
   return Automerge.saveSince(replica, [...heads]) as Uint8Array<ArrayBuffer>;
 }
 
+/** Those of `heads` that a replica has got as far as. */
+export function knownOf(replica: Replica, heads: Heads): Heads {
+  return heads.filter((head) => Automerge.hasHeads(replica, [head]));
+}
+
+/**
+ * The replica with changes that came as bytes, those of `bytesSince` or a whole one; null where they are damaged. The
+ * replica that is given is used up.
+ */
+export function withChanges(replica: Replica, bytes: Uint8Array): Replica | null {
+  try {
+    return Automerge.loadIncremental(replica, bytes);
+  } catch {
+    return null;
+  }
+}
+
 /** Null where the bytes, or any of the pieces that were appended to one another, are damaged or something else. */
 export function replicaFrom(pieces: readonly Uint8Array[]): Replica | null {
   try {
     const whole = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
     pieces.reduce((at, piece) => (whole.set(piece, at), at + piece.length), 0);
     return whole.length === 0 ? null : Automerge.load(whole);
-  } catch {
+  } catch (error) {
+    if (error instanceof WebAssembly.RuntimeError) broken = true;
     return null;
   }
 }

@@ -1,13 +1,16 @@
 import './language.ts';
 import wasm from '@automerge/automerge/automerge.wasm?url';
-import { startReplicas } from '../archive/replica.ts';
+import { engineIsBroken, startReplicas } from '../archive/replica.ts';
 import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';
 import { ARCHIVE, CHANNEL, changesArchive, needsHistory } from './archiveWork.ts';
 
 const channel = new BroadcastChannel(CHANNEL);
 
 self.onmessage = ({ data }: MessageEvent<ArchiveAsk>) => {
-  void answered(data).then((answer) => self.postMessage(answer));
+  void answered(data).then((answer) => {
+    self.postMessage(answer);
+    if (engineIsBroken()) self.postMessage({ number: -1, failed: 'RuntimeError' } satisfies ArchiveAnswer);
+  });
 };
 
 async function answered({ number, name, given }: ArchiveAsk): Promise<ArchiveAnswer> {
