@@ -93,16 +93,15 @@ export const formats: Words['formats'] = {
   },
   model: {
     title: 'Aus dem Höhenmodell',
-    says: (slope, camber) => `Steigung ${slope}, Querneigung ${camber}`,
+    says: (slope, camber, plusMinus) =>
+      `Steigung ${slope}, Querneigung ${camber}, je ± ${plusMinus} wie nach Augenmaß.`,
     hillside: (metres) =>
-      `Der Hang über ${metres}, nicht der gebaute Weg: Ein in den Hang gegrabener Weg ist schmaler.`,
-    take: 'Übernehmen, nach Augenmaß',
+      `Das ist der Hang über ${metres}, nicht der gebaute Weg: Ein in den Hang gegrabener Weg ist schmaler.`,
+    above: (metres) => `Die Aufzeichnung liegt hier ${metres} über dem Modell.`,
+    below: (metres) => `Die Aufzeichnung liegt hier ${metres} unter dem Modell.`,
+    take: 'Beide übernehmen, wie nach Augenmaß',
     taken: 'Steigung und Querneigung aus dem Höhenmodell',
-    offTrack: (metres) =>
-      `Das Modell weicht entlang der Strecke um ${metres} von den aufgezeichneten Höhen ab.`,
   },
-  filesAre: 'Strecken-, Fahrt-, Archiv- oder Kartendatei',
   intoArchive: (tracks) => `${tracks} ${tracks === 1 ? 'Strecke' : 'Strecken'} im Archiv.`,
   tripsStored: (trips) => `${trips} ${trips === 1 ? 'Fahrt' : 'Fahrten'} auf diesem Gerät gespeichert.`,
-  purpose: 'Die Strecke geht in eine neue Fahrt, mit dem, was über ihre Hindernisse bekannt ist.',
 };

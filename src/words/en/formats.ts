@@ -92,16 +92,15 @@ export const formats = {
   },
   model: {
     title: 'From the elevation model',
-    says: (slope: string, camber: string) => `Slope ${slope}, camber ${camber}`,
+    says: (slope: string, camber: string, plusMinus: string) =>
+      `Slope ${slope}, camber ${camber}, each ± ${plusMinus} as if judged by eye.`,
     hillside: (metres: string) =>
-      `The hillside over ${metres}, not the formed track: a bench cut into it is narrower.`,
-    take: 'Take these, by eye',
+      `This is the hillside over ${metres}, not the formed track: a bench cut into it is narrower.`,
+    above: (metres: string) => `The recording lies ${metres} above the model here.`,
+    below: (metres: string) => `The recording lies ${metres} below the model here.`,
+    take: 'Take both, as by eye',
     taken: 'take slope and camber from the elevation model',
-    offTrack: (metres: string) =>
-      `The model differs from the recorded elevations by ${metres} along the track.`,
   },
-  filesAre: 'Track, trip, archive or map file',
   intoArchive: (tracks: number) => `${tracks} ${tracks === 1 ? 'track' : 'tracks'} in the archive.`,
   tripsStored: (trips: number) => `${trips} ${trips === 1 ? 'trip' : 'trips'} stored on this device.`,
-  purpose: 'The track goes into a new trip, with what is known of its obstacles.',
 };
