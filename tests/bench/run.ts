@@ -9,6 +9,7 @@ const BENCHES: Record<string, () => Promise<Bench>> = {
   engine: async () => (await import('./engine.bench.ts')).engineBench,
   'import-browser': async () => (await import('./import-browser.bench.ts')).importBrowserBench,
   drag: async () => (await import('./drag.bench.ts')).dragBench,
+  archive: async () => (await import('./archive.bench.ts')).archiveBench,
   fuzz: async () => (await import('./fuzz.bench.ts')).fuzzBench,
   kills: async () => (await import('./kills.bench.ts')).killsBench,
 };

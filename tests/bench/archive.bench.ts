@@ -1,0 +1,131 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { chromium } from 'playwright-core';
+import { build, preview } from 'vite';
+import { CHROMIUM_ARGS, chromiumPath } from '../e2e/chromium.ts';
+import type { ArchivePage, Measured } from './archivePage/page.ts';
+import type { Table } from './bench.ts';
+import { median } from './median.ts';
+
+const TRACKS = 5_000;
+const MERGED = 500;
+const AREAS = 200;
+const JUDGED = 40;
+const ROOT = fileURLToPath(new URL('./archivePage/', import.meta.url));
+const PORT = 4195;
+
+/** What runs inside the page. */
+declare const page: ArchivePage;
+
+/** A club's archive of invented tracks in the real browser, each row beside a plain way to the same. */
+export async function* archiveBench(): AsyncGenerator<Table> {
+  const outDir = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
+  const quiet = {
+    root: ROOT,
+    base: './',
+    configFile: false,
+    logLevel: 'error',
+    worker: { format: 'es' },
+  } as const;
+  await build({ ...quiet, build: { outDir, emptyOutDir: true, target: 'es2022' } });
+  const server = await preview({ ...quiet, build: { outDir }, preview: { port: PORT, host: '127.0.0.1' } });
+  const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+  try {
+    yield await measured(browser);
+  } finally {
+    await browser.close();
+    await server.close();
+    rmSync(outDir, { recursive: true });
+  }
+}
+
+async function measured(browser: Browser): Promise<Table> {
+  const home = await browser.newContext();
+  const elsewhere = await browser.newContext();
+  const at = async (context: typeof home): Promise<Page> => {
+    const window = await context.newPage();
+    window.setDefaultTimeout(0);
+    await window.goto(`http://127.0.0.1:${PORT}/`);
+    await window.waitForFunction(() => 'page' in globalThis);
+    return window;
+  };
+
+  const filling = await at(home);
+  const jsonBytes = await filling.evaluate((count) => page.fill(0, count), TRACKS);
+  await filling.close();
+
+  const ours = await at(home);
+  const opened = await ours.evaluate(() => page.open());
+  const areas = await ours.evaluate((count) => page.areas(count), AREAS);
+  const goes = await ours.evaluate((count) => page.goes(count), JUDGED);
+  const regraded = await ours.evaluate(() => page.regrade());
+
+  const theirs = await at(elsewhere);
+  const copies = await ours.evaluate((count) => page.copies(count), MERGED);
+  await theirs.evaluate((text) => page.merge(text), copies);
+  await theirs.evaluate((count) => page.edit(count, 'theirs', 'visit'), MERGED);
+  await ours.evaluate((count) => page.edit(count, 'ours', 'track'), MERGED);
+  const back = await theirs.evaluate((count) => page.copies(count), MERGED);
+  const merged = await ours.evaluate((text) => page.merge(text), back);
+  await theirs.close();
+
+  const disk = await ours.evaluate(() => page.usage());
+  const peak = peakMb(browser);
+  const trip = await ours.evaluate((count) => page.roundTrip(count), TRACKS);
+  await ours.close();
+
+  const ms = (value: number) => (value < 100 ? `${value.toFixed(1)} ms` : `${(value / 1000).toFixed(2)} s`);
+  const mb = (bytes: number) => `${(bytes / 2 ** 20).toFixed(1)} MB`;
+  const row = (what: string, { ms: took, plainMs, count }: Measured, plain: string, bar = ''): string[] => [
+    what,
+    String(count),
+    ms(took),
+    `${ms(plainMs)}, ${plain}`,
+    bar,
+  ];
+  return {
+    title: `A club's archive: ${TRACKS} tracks with ${10 * TRACKS} obstacles, Chromium ${browser.version()}`,
+    columns: ['what', 'of', 'measured', 'plainly', 'bar'],
+    rows: [
+      row('open: worker, database, all rows, index', opened, 'all rows read, nothing else', '1 s'),
+      row(
+        'find by area, median',
+        { ms: median(areas.ms), plainMs: median(areas.plainMs), count: AREAS },
+        'a look at every row in memory',
+        '20 ms',
+      ),
+      row('find by convoy: first answer', goes.first, 'the first track judged on the page', '0.5 s'),
+      row('find by convoy: first tracks', goes.all, 'on the page'),
+      row('regrade all by sizes, into their rows', regraded, 'graded only'),
+      row('merge edits made apart; both kept', merged, 'records overwritten in a database'),
+      row('export as GeoPackage', trip.out, 'as JSON text'),
+      row('import it', trip.back, 'JSON parsed'),
+      ['size on disk', String(TRACKS), mb(disk), `${mb(jsonBytes)} as JSON text`, ''],
+      ['size of the GeoPackage', String(TRACKS), mb(trip.bytes), '', ''],
+      ['memory of the page at its peak, before the export', '', `${peak.toFixed(0)} MB`, '', '400 MB'],
+    ],
+    notes: [
+      `One run. The convoy has one vehicle of each class. Memory is the whole process of the page with its workers (VmHWM), as the system counts it.`,
+    ],
+  };
+}
+
+/** The most that any page of the browser held so far, by the system's own count; NaN where that cannot be read. */
+function peakMb(browser: Browser): number {
+  if (!browser.isConnected() || process.platform !== 'linux') return NaN;
+  const peaks = readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map((pid) => {
+      try {
+        if (!readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('--type=renderer')) return 0;
+        const kb = /VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+        return Number(kb ?? 0) / 1024;
+      } catch {
+        return 0;
+      }
+    });
+  return Math.max(0, ...peaks);
+}

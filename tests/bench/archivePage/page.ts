@@ -1,0 +1,241 @@
+import { gradedRecord } from '../../../src/archive/gradedRecord.ts';
+import type { GradedTrack } from '../../../src/archive/gradedTrack.ts';
+import { recordToJson } from '../../../src/archive/share.ts';
+import type { Box, TrackRow } from '../../../src/archive/trackRow.ts';
+import { matrixOf } from '../../../src/convoy/matrix.ts';
+import type { Vehicle } from '../../../src/vehicle/vehicle.ts';
+import { VEHICLE_CLASSES } from '../../../src/vehicle/vehicle.ts';
+import { classValues } from '../../../src/vehicle/classes.ts';
+import { gradeOf } from '../../../src/grade/rating.ts';
+import {
+  copyTracks,
+  editTrack,
+  findTracks,
+  gradeTrack,
+  joinTracks,
+  mergeCopies,
+  placesOfTracks,
+  takeTrack,
+  takeTracksBare,
+} from '../../../src/workers/archive.ts';
+import { archiveToGeoPackage, readArchiveFile } from '../../../src/workers/formats.ts';
+import { whoGoes } from '../../../src/workers/whoGoes.ts';
+import { trackNumbered } from './tracks.ts';
+
+/** Milliseconds of what is measured and of a plain way to the same, and how many things came of it. */
+export interface Measured {
+  readonly ms: number;
+  readonly plainMs: number;
+  readonly count: number;
+}
+
+const AUTHOR = { by: 'bench', atMs: 1.7e12 };
+const BATCH = 100;
+
+const convoy: Vehicle[] = VEHICLE_CLASSES.map((vehicleClass) => ({
+  id: vehicleClass,
+  name: vehicleClass,
+  driver: '',
+  vehicleClass,
+  values: classValues(vehicleClass),
+  estimated: [],
+}));
+
+async function timed<T>(work: () => Promise<T> | T): Promise<readonly [ms: number, value: T]> {
+  const start = performance.now();
+  const value = await work();
+  return [performance.now() - start, value];
+}
+
+/** The rows as the database has them, read without the archive. */
+function rowsPlainly(): Promise<TrackRow[]> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open('rutline');
+    opening.onerror = () => reject(new Error('The database does not open.'));
+    opening.onsuccess = () => {
+      const asked = opening.result.transaction('rows').objectStore('rows').getAll();
+      asked.onsuccess = () => {
+        opening.result.close();
+        resolve(asked.result as TrackRow[]);
+      };
+    };
+  });
+}
+
+const idsOf = (count: number) => Array.from({ length: count }, (_, i) => trackNumbered(i).id);
+
+function boxAt(i: number): Box {
+  const west = 10 + ((i * 7919) % 900) / 100;
+  const south = 40 + ((i * 104729) % 900) / 100;
+  return [west, south, west + 0.5, south + 0.5];
+}
+
+function overlaps(a: Box, b: Box): boolean {
+  return a[0] <= b[2] && a[2] >= b[0] && a[1] <= b[3] && a[3] >= b[1];
+}
+
+/** Of 10 obstacles each; answers the bytes of all as plain JSON. */
+async function fill(from: number, to: number): Promise<number> {
+  let bytes = 0;
+  for (let i = from; i < to; i += BATCH) {
+    const tracks = Array.from({ length: Math.min(BATCH, to - i) }, (_, k) => trackNumbered(i + k));
+    const { value, problems } = await joinTracks(tracks, AUTHOR);
+    if (value === null) throw new Error(problems[0]?.what);
+    for (const track of tracks) bytes += recordToJson(gradedRecord(track)).length;
+  }
+  return bytes;
+}
+
+async function open(): Promise<Measured> {
+  const [ms, { value }] = await timed(() => findTracks());
+  const [plainMs] = await timed(rowsPlainly);
+  return { ms, plainMs, count: value?.length ?? 0 };
+}
+
+async function areas(count: number): Promise<{ ms: number[]; plainMs: number[]; found: number }> {
+  const rows = await rowsPlainly();
+  const ms: number[] = [];
+  const plainMs: number[] = [];
+  let found = 0;
+  for (let i = 0; i < count; i++) {
+    const box = boxAt(i);
+    const [took, { value }] = await timed(() => findTracks({ box }));
+    const [plain, plainly] = await timed(() => rows.filter((row) => row.box && overlaps(row.box, box)));
+    if (plainly.length !== value?.length)
+      throw new Error('The archive found other tracks than a plain look.');
+    ms.push(took);
+    plainMs.push(plain);
+    found += plainly.length;
+  }
+  return { ms, plainMs, found };
+}
+
+/** The convoy over the first tracks, in workers, and plainly on the page; the first answer and all of them. */
+async function goes(count: number): Promise<{ firstMs: number; first: Measured; all: Measured }> {
+  const ids = idsOf(count);
+  const start = performance.now();
+  let firstMs = NaN;
+  let seen = 0;
+  for await (const { cells } of whoGoes(ids, convoy, 'as recorded')) {
+    if (Number.isNaN(firstMs)) firstMs = performance.now() - start;
+    if (cells.length > 0) seen++;
+  }
+  const ms = performance.now() - start;
+  const met = (await placesOfTracks(ids)).value ?? [];
+  const [firstPlainMs] = await timed(() => matrixOf(met[0].places, convoy, 'as recorded'));
+  const [plainMs] = await timed(() => met.forEach(({ places }) => matrixOf(places, convoy, 'as recorded')));
+  return {
+    firstMs,
+    first: { ms: firstMs, plainMs: firstPlainMs, count: 1 },
+    all: { ms, plainMs, count: seen },
+  };
+}
+
+function levelOf({ surveyed }: GradedTrack): number {
+  const places = surveyed.map(({ obstacle }) => ({ obstacle, trackSlope: null }));
+  return gradeOf(places, 'as recorded', 'dry', 'australia', null, true).level;
+}
+
+/** All tracks graded by their sizes and the grades put into their rows; plainly: graded only, in memory. */
+async function regrade(): Promise<Measured> {
+  const rows = (await findTracks()).value ?? [];
+  let plainMs = 0;
+  const [ms] = await timed(async () => {
+    for (let i = 0; i < rows.length; i += BATCH) {
+      const some = rows.slice(i, i + BATCH);
+      const tracks = (await takeTracksBare(some.map(({ id }) => id))).value ?? [];
+      const [plain, levels] = await timed(() => tracks.map(levelOf));
+      plainMs += plain;
+      const updated = new Map(some.map(({ id, updatedMs }) => [id, updatedMs]));
+      for (const [k, { id }] of tracks.entries())
+        await gradeTrack(id, updated.get(id) ?? 0, { australia: levels[k] });
+    }
+  });
+  return { ms, plainMs, count: rows.length };
+}
+
+async function copies(count: number): Promise<string> {
+  const { value } = await copyTracks(idsOf(count));
+  if (value === null) throw new Error('No copies were made.');
+  return textOf(value);
+}
+
+/** Half a million calls of `String.fromCharCode` with one number each would take longer than what is measured. */
+function textOf(bytes: Uint8Array): string {
+  let text = '';
+  for (let i = 0; i < bytes.length; i += 0x8000)
+    text += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
+  return btoa(text);
+}
+
+function bytesOf(text: string): Uint8Array {
+  return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+}
+
+/** One edit in each track: a note of the track, or the note of a visit. */
+async function edit(count: number, word: string, where: 'track' | 'visit'): Promise<void> {
+  for (const id of idsOf(count)) {
+    const { value } = await takeTrack(id);
+    if (value === null) throw new Error(`${id} is not there.`);
+    const { graded, heads } = value;
+    const [first, ...rest] = graded.surveyed;
+    const visits = first.visits.map((visit) => ({ ...visit, note: word }));
+    const after =
+      where === 'track'
+        ? { ...graded, note: word }
+        : { ...graded, surveyed: [{ ...first, visits }, ...rest] };
+    const problem = await editTrack(after, heads, { by: word, atMs: 1.71e12 });
+    if (problem !== null) throw new Error(problem.what);
+  }
+}
+
+async function merge(text: string): Promise<Measured> {
+  const bytes = bytesOf(text);
+  const [ms, { value, problems }] = await timed(() => mergeCopies(bytes, 1.72e12));
+  if (value === null) throw new Error(problems[0]?.what);
+  const tracks = (await takeTracksBare(value)).value ?? [];
+  const kept = tracks.filter((track) => track.note !== '' && track.surveyed[0].visits[0].note !== '');
+  const [plainMs] = await timed(() => writePlainly(tracks.map((track) => recordToJson(gradedRecord(track)))));
+  return { ms, plainMs, count: kept.length };
+}
+
+/** Texts put into a database of their own, the last one to write winning. */
+function writePlainly(texts: readonly string[]): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open('plain', 1);
+    opening.onupgradeneeded = () => opening.result.createObjectStore('texts');
+    opening.onerror = () => reject(new Error('The plain database does not open.'));
+    opening.onsuccess = () => {
+      const work = opening.result.transaction('texts', 'readwrite', { durability: 'strict' });
+      texts.forEach((text, i) => work.objectStore('texts').put(text, i));
+      work.oncomplete = () => {
+        opening.result.close();
+        resolve();
+      };
+    };
+  });
+}
+
+/** All tracks as a GeoPackage and back; plainly: as JSON text and back. */
+async function roundTrip(count: number): Promise<{ out: Measured; back: Measured; bytes: number }> {
+  const tracks = (await takeTracksBare(idsOf(count))).value ?? [];
+  const [outMs, file] = await timed(() => archiveToGeoPackage(tracks));
+  const [plainOutMs, text] = await timed(() => tracks.map((track) => recordToJson(gradedRecord(track))));
+  const [backMs, filed] = await timed(() => readArchiveFile(new File([file], 'archive.gpkg')));
+  const [plainBackMs] = await timed(() => text.map((one) => JSON.parse(one) as unknown));
+  return {
+    out: { ms: outMs, plainMs: plainOutMs, count: tracks.length },
+    back: { ms: backMs, plainMs: plainBackMs, count: filed.value?.tracks.length ?? 0 },
+    bytes: file.size,
+  };
+}
+
+async function usage(): Promise<number> {
+  return (await navigator.storage.estimate()).usage ?? NaN;
+}
+
+const page = { fill, open, areas, goes, regrade, copies, edit, merge, roundTrip, usage };
+
+export type ArchivePage = typeof page;
+
+Object.assign(globalThis, { page });
