@@ -59,20 +59,29 @@ export async function* kills(
       await page.exposeFunction('kept', (n: number) => void (last = n));
       await page.exposeFunction('begun', (n: number) => void (begun = n));
       await subject.open(page);
-      await subject.edit(page, before + 1);
+      await Promise.race([subject.edit(page, before + 1), passed(15_000)]);
       await passed(afterMs);
       await end(context, page, victim);
       const [kept, midway] = [last - before, begun > last];
       if (victim === 'browser') context = await launched(folder);
-      const next = await onlyPage(context);
-      await subject.open(next);
-      const found = await subject.found(next);
+      const found = await lookedUp(subject, context);
       yield { victim, afterMs, kept, midway, lost: lostOf(found, last) };
       last = Math.max(last, ...found);
     }
   } finally {
     await context.close();
   }
+}
+
+/** A process that died may leave a question unanswered for ever; whoever loads the page again is answered. */
+async function lookedUp(subject: Subject, context: BrowserContext): Promise<readonly number[]> {
+  for (let i = 0; i < 3; i++) {
+    const page = await onlyPage(context);
+    const looking = subject.open(page).then(() => subject.found(page));
+    const found = await Promise.race([looking.catch(() => null), passed(15_000).then(() => null)]);
+    if (found !== null) return found;
+  }
+  throw new Error(`${subject.name} does not open any more.`);
 }
 
 /** What should be there up to the last kept one, and is not. A later edit may be there: its word was on the way. */
