@@ -2,7 +2,7 @@ import type { Reading } from '../problem.ts';
 import { gradedFrom } from './gradedRecord.ts';
 import { entriesOf, isJudged, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
-import { keyOf, partsOf } from './heldKey.ts';
+import { keyOf, partsOf, plainOf } from './heldKey.ts';
 import type { Author, Edited, Heads, Held, Replica, Scalar } from './replica.ts';
 import { emptyReplica, heldBy, put, sameScalar, slotsOf } from './replica.ts';
 
@@ -17,6 +17,12 @@ export function gradedOf(replica: Replica, heads: Heads | null = null): Reading<
   const { value, problems } = gradedFrom(recordFrom(held));
   const torn = [...held].some(([key, { length }]) => length > 1 && isJudged(partsOf(key) ?? []));
   return { value, problems: torn ? problems.filter(({ where }) => !where.endsWith('.lengthM')) : problems };
+}
+
+/** The track that a replica says that it is; null where it says none. */
+export function idOf(replica: Replica): string | null {
+  const id = plainOf(heldBy(replica).get('id')?.[0]);
+  return typeof id === 'string' && gradedOf(replica).value !== null ? id : null;
 }
 
 /**

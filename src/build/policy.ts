@@ -12,8 +12,9 @@ const POLICY = [
   `style-src 'self' ${printStyle}`,
   "img-src 'self' data: blob:",
   "font-src 'self'",
-  // For tiles of a server that the user typed in; the page narrows this as it begins (ui/tileAddress.ts).
-  "connect-src 'self' https:",
+  // For servers whose addresses the user typed in, in plain http only in their own network (ui/clubAddress.ts); the page
+  // narrows this to them as it begins (ui/tileAddress.ts).
+  "connect-src 'self' https: http:",
   "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",

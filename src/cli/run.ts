@@ -5,6 +5,7 @@ import { brief } from './brief.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { exportTrip } from './export.ts';
+import { host, HOST_USAGE } from './host.ts';
 import { optionsFrom } from './options.ts';
 import { slopes } from './slopes.ts';
 import { verdicts } from './verdicts.ts';
@@ -31,6 +32,8 @@ const USAGE = [
   '  --gpx --geojson --kml export: GPX 1.1, RFC 7946, KML 2.2',
   '  --with WHAT           export: notes or times of people along with the ground; may be said twice',
   '',
+  ...HOST_USAGE,
+  '',
   'Problems go to standard error. The exit code is 0 where nothing was wrong or only doubtful, 1 where part of the',
   'file could not be used, 2 where the command itself was wrong.',
 ].join('\n');
@@ -41,6 +44,7 @@ export async function run([name, ...rest]: readonly string[]): Promise<number> {
     console.log(USAGE);
     return name === undefined ? 2 : 0;
   }
+  if (name === 'host') return host(rest);
   if (!Object.hasOwn(COMMANDS, name)) return wrong(`There is no command "${name}".`);
   const options = optionsFrom(rest);
   if (typeof options === 'string') return wrong(options);

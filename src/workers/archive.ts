@@ -1,4 +1,5 @@
 import type { Levels, TrackRow } from '../archive/trackRow.ts';
+import type { Offered } from '../archive/clubExchange.ts';
 import type { FiledInto, Taken } from '../archive/gradedStore.ts';
 import type { Revised } from '../archive/conflict.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
@@ -10,7 +11,7 @@ import type { Wanted } from '../archive/wanted.ts';
 import type { Reading } from '../problem.ts';
 import { spoken } from '../words/words.ts';
 import type { ArchiveAnswer, ArchiveAsk, ArchiveWork, Met } from './archiveWork.ts';
-import { CHANNEL } from './archiveWork.ts';
+import { CHANNEL } from './archiveChannel.ts';
 
 type Asked<K extends keyof ArchiveWork> = Awaited<ReturnType<ArchiveWork[K]>>;
 
@@ -150,6 +151,16 @@ export function copyTracks(ids: readonly string[]): Promise<Reading<Uint8Array<A
 /** Merges such a file into the archive; which tracks it held. */
 export function mergeCopies(bytes: Uint8Array, nowMs: number): Promise<Reading<readonly string[]>> {
   return ask('merge', [bytes, nowMs], unread);
+}
+
+/** What a server that has got as far as `theirs` lacks of a track, and how the track stands here. */
+export function offerParcel(id: string, theirs: Heads, base: Heads): Promise<Reading<Offered>> {
+  return ask('offerParcel', [id, theirs, base], unread);
+}
+
+/** Takes in what a server answered; how far the track has got then. */
+export function acceptParcel(id: string, bytes: Uint8Array, nowMs: number): Promise<Reading<Heads>> {
+  return ask('acceptParcel', [id, bytes, nowMs], unread);
 }
 
 /** Puts grades into the row of a track, unless it changed since (`updatedMs` is no longer that of the row). */

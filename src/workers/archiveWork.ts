@@ -1,3 +1,4 @@
+import * as clubExchange from '../archive/clubExchange.ts';
 import * as store from '../archive/gradedStore.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Reading } from '../problem.ts';
@@ -23,7 +24,7 @@ function metOn({ id, name, track, surveyed }: GradedTrack): Met {
 }
 
 /** Everything that the worker of the archive can be asked. */
-export const ARCHIVE = { ...store, places };
+export const ARCHIVE = { ...store, ...clubExchange, places };
 
 export type ArchiveWork = typeof ARCHIVE;
 
@@ -48,6 +49,7 @@ const CHANGES: ReadonlySet<string> = new Set([
   'choose',
   'join',
   'merge',
+  'acceptParcel',
   'grade',
   'remove',
 ] satisfies (keyof ArchiveWork)[]);
@@ -67,6 +69,3 @@ export interface ArchiveAsk {
 export type ArchiveAnswer =
   | { readonly number: number; readonly answer: unknown }
   | { readonly number: number; readonly failed: string };
-
-/** By this name windows tell each other that the archive changed. */
-export const CHANNEL = 'rutline.archive';

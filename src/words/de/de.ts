@@ -52,6 +52,7 @@ import { whatIf } from './whatIf.ts';
 import { gradedTracks } from './gradedTracks.ts';
 import { outcomes } from './outcomes.ts';
 import { agreement } from './agreement.ts';
+import { clubServer } from './clubServer.ts';
 
 /** Every text in German. */
 export const de: Words = {
@@ -108,4 +109,5 @@ export const de: Words = {
   gradedTracks,
   outcomes,
   agreement,
+  clubServer,
 };

@@ -51,6 +51,7 @@ import { whatIf } from './whatIf.ts';
 import { gradedTracks } from './gradedTracks.ts';
 import { outcomes } from './outcomes.ts';
 import { agreement } from './agreement.ts';
+import { clubServer } from './clubServer.ts';
 
 /** Every text in English, section by section. */
 export const en = {
@@ -107,4 +108,5 @@ export const en = {
   gradedTracks,
   outcomes,
   agreement,
+  clubServer,
 };
