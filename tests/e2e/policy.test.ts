@@ -101,5 +101,31 @@ test('what the policy is there to forbid is forbidden', async () => {
     await page.evaluate((text) => document.body.insertAdjacentHTML('beforeend', text), markup);
     await expect.poll(() => faults.join('\n'), { message: markup }).toContain(`forbidden: ${directive}`);
   }
+  const ran = await page.evaluate(async () => {
+    const script = document.createElement('script');
+    script.textContent = 'globalThis.ran = 1';
+    document.body.append(script);
+    const { eval: evaluate, Function: Made } = globalThis as unknown as {
+      eval: (text: string) => void;
+      Function: (text: string) => () => void;
+    };
+    // While it is told what to do from outside, a page may do anything: this is done after that.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    const tried = [() => evaluate('globalThis.ran = 2'), () => Made('globalThis.ran = 3')()];
+    const threw = tried.map((run) => {
+      try {
+        run();
+        return 'ran';
+      } catch (error) {
+        return (error as Error).name;
+      }
+    });
+    return [...threw, String((globalThis as { ran?: number }).ran)];
+  });
+  expect(ran).toEqual(['EvalError', 'EvalError', 'undefined']);
+  await expect.poll(() => faults.join('\n')).toMatch(/forbidden: script-src-elem inline/);
+  const fetched = page.evaluate(() => fetch('https://elsewhere.example/').then(() => 'fetched', () => 'not fetched')); // prettier-ignore
+  expect(await fetched).toBe('not fetched');
+  await expect.poll(() => faults.join('\n')).toMatch(/connect-src/);
   await context.close();
 });
