@@ -32,7 +32,7 @@ function twice(...outcomes: readonly Outcome[]): GradedTrack {
   const stretch = { ...obstacle.stretch, surface: { material: 'clay', condition: 'wet' } } as const;
   const visits = [...one.visits, { id: 'second', atMs: SECOND_MS, by: '', stretch, note: '' }];
   const track = { ...graded, surveyed: [{ ...one, visits }, ...rest] };
-  return outcomes.reduce((so, next) => withOutcome(so, obstacle.id, next), track);
+  return outcomes.reduce<GradedTrack>((so, next) => withOutcome(so, obstacle.id, next), track);
 }
 
 describe('an outcome tells of the ground', () => {

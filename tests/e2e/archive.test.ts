@@ -114,6 +114,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   await page.getByRole('row').getByText('Two people entered different values here').waitFor();
   await page.getByRole('row').getByRole('link', { name: 'Choose' }).click();
   await page.getByText('First ford, place').waitFor();
+  expect(await findings(page)).toEqual([]);
   await page
     .getByRole('button', { name: /^Choose this/ })
     .first()
@@ -133,6 +134,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   const rows = page.locator('li', { hasText: 'Said:' });
   await rows.nth(0).getByRole('button', { name: 'was pulled' }).click();
   await rows.nth(0).getByText('Noted').waitFor();
+  expect(await findings(page)).toEqual([]);
   await page.getByRole('link', { name: 'Archive' }).click();
   await page.getByRole('link', { name: 'Said and done' }).click();
   await page.getByRole('table').waitFor();
