@@ -1,8 +1,9 @@
 import './language.ts';
 import wasm from '@automerge/automerge/automerge.wasm?url';
 import { engineIsBroken, startReplicas } from '../archive/replica.ts';
+import { CHANNEL } from './archiveChannel.ts';
 import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';
-import { ARCHIVE, CHANNEL, changesArchive, needsHistory } from './archiveWork.ts';
+import { ARCHIVE, changesArchive, needsHistory } from './archiveWork.ts';
 
 const channel = new BroadcastChannel(CHANNEL);
 

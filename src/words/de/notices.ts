@@ -26,4 +26,6 @@ export const notices: Words['notices'] = {
     'Es gibt ein neueres Rutline, aber auf diesem Gerät keinen Platz dafür. Dieses hier arbeitet weiter wie bisher.',
   newer: 'Ein neueres Rutline ist da',
   useNewer: 'Jetzt verwenden',
+  deskNotLoaded:
+    'Dieser Arbeitsplatz konnte nicht geladen werden. Lade die Seite neu, wo es Netz gibt; was du eingetragen hast, ist gespeichert.',
 };

@@ -24,4 +24,6 @@ export const notices = {
     'There is a newer Rutline, and no room on this device to keep it. This one works on as it is.',
   newer: 'A newer Rutline is here',
   useNewer: 'Use it now',
+  deskNotLoaded:
+    'This desk could not be loaded. Load the page again where there is a network; what you entered is stored.',
 };
