@@ -1,10 +1,6 @@
+import { levelsOf } from '../archive/levels.ts';
 import { boxOfAll } from '../archive/likeness.ts';
-import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Box, TrackRow } from '../archive/trackRow.ts';
-import { placesOn } from '../convoy/places.ts';
-import { CLASSIFICATIONS } from '../grade/classification.ts';
-import { gradeOf } from '../grade/rating.ts';
-import { slopeOf } from '../route/slope.ts';
 import { say } from '../words/words.ts';
 import { findTracks, gradeTrack, takeTracksBare, watchArchive } from '../workers/archive.ts';
 import { look } from './look.svelte.ts';
@@ -103,18 +99,6 @@ class Club {
     this.#grading = false;
     await this.refresh();
   }
-}
-
-/** Levels by sizes in the recorded direction, dry: a track is at least as hard. */
-export function levelsOf({ track, surveyed }: GradedTrack): Record<string, number> {
-  const places = placesOn(
-    track,
-    surveyed.map(({ obstacle }) => obstacle),
-  );
-  const segments = track === null ? null : slopeOf(track).segments;
-  return Object.fromEntries(
-    CLASSIFICATIONS.map((id) => [id, gradeOf(places, 'as recorded', 'dry', id, segments, true).level]),
-  );
 }
 
 export const club = new Club();
