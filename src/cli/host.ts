@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { parseArgs } from 'node:util';
 import { startReplicas } from '../archive/replica.ts';
+import { engineBytes } from './engine.ts';
 import { HostFolder } from './hostFolder.ts';
 import { mayOf, newKey } from './hostKeys.ts';
 import { hostServer } from './hostServer.ts';
@@ -33,7 +32,7 @@ export async function host(args: readonly string[]): Promise<number> {
       console.error(`The key of ${name}. It is shown this once; ${folder}/keys.json keeps only its hash.`);
       return 0;
     }
-    await startReplicas(engine);
+    await startReplicas(engineBytes);
     const server = hostServer(await HostFolder.at(folder), (key) => mayOf(folder, key));
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject);
@@ -54,11 +53,6 @@ export async function host(args: readonly string[]): Promise<number> {
     console.error(`${folder} cannot be served: ${String(error)}`);
     return 1;
   }
-}
-
-/** The code of the engine that keeps histories. */
-function engine(): Uint8Array {
-  return readFileSync(createRequire(import.meta.url).resolve('@automerge/automerge/automerge.wasm'));
 }
 
 function optionsFrom(args: readonly string[]) {

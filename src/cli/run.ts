@@ -7,6 +7,7 @@ import type { Command } from './command.ts';
 import { exportTrip } from './export.ts';
 import { host, HOST_USAGE } from './host.ts';
 import { optionsFrom } from './options.ts';
+import { publish, PUBLISH_USAGE } from './publish.ts';
 import { slopes } from './slopes.ts';
 import { verdicts } from './verdicts.ts';
 
@@ -33,6 +34,7 @@ const USAGE = [
   '  --with WHAT           export: notes or times of people along with the ground; may be said twice',
   '',
   ...HOST_USAGE,
+  ...PUBLISH_USAGE,
   '',
   'Problems go to standard error. The exit code is 0 where nothing was wrong or only doubtful, 1 where part of the',
   'file could not be used, 2 where the command itself was wrong.',
@@ -45,6 +47,7 @@ export async function run([name, ...rest]: readonly string[]): Promise<number> {
     return name === undefined ? 2 : 0;
   }
   if (name === 'host') return host(rest);
+  if (name === 'publish') return publish(rest);
   if (!Object.hasOwn(COMMANDS, name)) return wrong(`There is no command "${name}".`);
   const options = optionsFrom(rest);
   if (typeof options === 'string') return wrong(options);
