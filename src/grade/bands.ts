@@ -1,5 +1,5 @@
 import type { Ground } from '../terrain/ground.ts';
-import { limiting } from '../traverse/assess.ts';
+import { worstOf, limiting } from '../traverse/assess.ts';
 import { fitChecks } from '../traverse/bounds/fit.ts';
 import { DRIVER_ERROR_M } from '../traverse/limits.ts';
 import { Traverse } from '../traverse/traverse.ts';
@@ -68,7 +68,7 @@ export function offsetsAcross(
  */
 export function bandsOf(values: VehicleValues, grounds: Grounds, aidSets: readonly Aids[]): Band[] | null {
   const { entered } = grounds;
-  if (entered === null || grounds.worst === null) return null;
+  if (entered === null) return null;
   const offsetM = offsetsAcross(values, entered, OFFSET_M);
   const going = new Array<Going | null>(offsetM.length).fill(null);
   const goes = (i: number, likely = true): boolean => {
@@ -131,15 +131,17 @@ function goingAt(
   likely = false,
 ): Going | null {
   const { entered, worst } = grounds;
-  if (entered === null || worst === null) return null;
+  if (entered === null) return null;
   if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
   const asEntered = new Traverse(values, entered, offsetM, { leavesOut: ['engine braking'] });
   const quick = likely ? null : new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
-  const atWorst = new Traverse(values, worst, offsetM, { leavesOut: ['engine braking', 'underside'] });
+  const atWorst = worst.map(
+    (ground) => new Traverse(values, ground, offsetM, { leavesOut: ['engine braking', 'underside'] }),
+  );
   try {
     return leastSet(aidSets, asEntered, atWorst, quick);
   } finally {
-    for (const traverse of [asEntered, atWorst, quick]) traverse?.close();
+    for (const traverse of [asEntered, ...atWorst, quick]) traverse?.close();
   }
 }
 
@@ -147,7 +149,7 @@ function goingAt(
 function leastSet(
   aidSets: readonly Aids[],
   asEntered: Traverse,
-  atWorst: Traverse,
+  atWorst: readonly Traverse[],
   quick: Traverse | null,
 ): Going | null {
   for (let set = 0; set < aidSets.length; set++) {
@@ -157,7 +159,7 @@ function leastSet(
     if (quickly < FAILS || asEntered.easeStanding(aids) < 0) continue;
     const a = asEntered.assess(aids);
     if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
-    const b = atWorst.assess(aids);
+    const b = worstOf(atWorst.map((traverse) => traverse.assess(aids)));
     if (!b.known || !passes(a, b)) continue;
     const { margin, tolerance } = limiting([...a.checks, ...b.checks.filter(({ name }) => isDanger(name))]);
     return { set, ease: margin / tolerance };

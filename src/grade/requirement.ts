@@ -167,9 +167,7 @@ export function requirementOf(
     ),
     offsetM: offsetOf(line, direction),
   }));
-  const known = ways.filter(({ grounds }) =>
-    grounds.every(({ entered, worst }) => entered !== null && worst !== null),
-  );
+  const known = ways.filter(({ grounds }) => grounds.every(({ entered }) => entered !== null));
   if (known.length === 0) return { obstacleId: obstacle.id, needs: null, rung: null, rungsUp: Infinity };
   const rungs = known.flatMap((way) => rungThatGoes(REFERENCE_VALUES, way) ?? []);
   const least = rungs.length === 0 ? null : rungs.reduce((a, b) => (b.up < a.up ? b : a));

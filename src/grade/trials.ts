@@ -1,4 +1,4 @@
-import type { Ground, TrackSlope } from '../terrain/ground.ts';
+import type { TrackSlope } from '../terrain/ground.ts';
 import type { Direction, Stretch } from '../terrain/obstacle.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
 import type { Aids } from '../vehicle/aids.ts';
@@ -7,7 +7,7 @@ import { classificationOf } from './classification.ts';
 import type { Reason } from './rating.ts';
 import type { ReferenceName } from './reference.ts';
 import { referenceRungs, referenceVehicle } from './reference.ts';
-import type { Grounds, RungVerdict, VerdictWord } from './verdict.ts';
+import type { RungVerdict } from './verdict.ts';
 import { groundsOf, rankOf, verdictOn } from './verdict.ts';
 
 /** The level that the reference vehicles make of a stretch. */
@@ -31,8 +31,7 @@ export function levelByTrials(
   fromLevel: number,
 ): ByTrials | null {
   const grounds = groundsOf(stretch, direction, trackSlope);
-  if (grounds.entered === null || grounds.worst === null) return null;
-  const ends = hardEnds({ entered: grounds.entered, worst: grounds.worst });
+  if (grounds.entered === null) return null;
   const said = new Map<string, readonly RungVerdict[]>();
   const ask: Ask = (name, tyresDown) => {
     const key = `${name} ${tyresDown}`;
@@ -40,12 +39,7 @@ export function levelByTrials(
     if (known !== undefined) return known;
     const vehicle = referenceVehicle(name);
     const rungs = referenceRungs(vehicle.values, tyresDown);
-    let ladder: readonly RungVerdict[] = [];
-    for (const end of ends) {
-      const next = verdictOn(vehicle, end, 0, assessTraverse, rungs).ladder;
-      ladder = next.map((one, i) => (i < ladder.length ? worse(ladder[i], one) : one));
-      if (!ladder.some(({ word }) => goesAlone(word))) break;
-    }
+    const { ladder } = verdictOn(vehicle, grounds, 0, assessTraverse, rungs);
     said.set(key, ladder);
     return ladder;
   };
@@ -57,33 +51,6 @@ export function levelByTrials(
     reason = fails;
   }
   return { level: levels.length, reason, beyond: true };
-}
-
-interface Known {
-  readonly entered: Ground;
-  readonly worst: Ground;
-}
-
-/**
- * Nearly level ground may climb or fall, lean left or right, within its ±: each end that lies across zero is judged too, so
- * that a place is no easier for being measured as level.
- */
-function hardEnds({ entered, worst }: Known): Grounds[] {
-  const across = (name: 'slopeRad' | 'camberRad', ground: Ground): Ground[] => {
-    const other = 2 * entered[name] - worst[name];
-    return other * worst[name] < 0 ? [ground, { ...ground, [name]: other }] : [ground];
-  };
-  return across('slopeRad', worst)
-    .flatMap((ground) => across('camberRad', ground))
-    .map((end) => ({ entered, worst: end }));
-}
-
-function goesAlone(word: VerdictWord): boolean {
-  return rankOf(word) <= rankOf('goes with care');
-}
-
-function worse(a: RungVerdict, b: RungVerdict): RungVerdict {
-  return rankOf(b.word) > rankOf(a.word) ? b : a;
 }
 
 type Ask = (name: ReferenceName, tyresDown: boolean) => readonly RungVerdict[];

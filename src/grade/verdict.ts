@@ -4,7 +4,7 @@ import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
-import { limiting } from '../traverse/assess.ts';
+import { worstOf, limiting } from '../traverse/assess.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
 import type { Rung } from '../vehicle/aids.ts';
 import { ladder } from '../vehicle/aids.ts';
@@ -132,19 +132,34 @@ function notKnown(rung: Rung, cause: string): RungVerdict {
   };
 }
 
-/** Ground decided for one direction of travel, as entered and at its worst; null where it is not known or cannot be. */
+/** Ground decided for one direction of travel: as entered, null where it is not known or cannot be, and at every hard end. */
 export interface Grounds {
   readonly entered: Ground | null;
-  readonly worst: Ground | null;
+  /** At least one, but where the ground is not known or cannot be. */
+  readonly worst: readonly Ground[];
 }
+
+const NOT_KNOWN: Grounds = { entered: null, worst: [] };
 
 /** Sizes out of range or against each other are nobody's ground: a rut that ends before it starts would not be there. */
 export function groundsOf(stretch: Stretch, direction: Direction, trackSlope: TrackSlope | null): Grounds {
-  if (checkStretch(stretch, '').length > 0) return { entered: null, worst: null };
-  return {
-    entered: groundOf(stretch, direction, trackSlope, AS_ENTERED),
-    worst: groundOf(stretch, direction, trackSlope, AT_WORST),
+  if (checkStretch(stretch, '').length > 0) return NOT_KNOWN;
+  const entered = groundOf(stretch, direction, trackSlope, AS_ENTERED);
+  const worst = groundOf(stretch, direction, trackSlope, AT_WORST);
+  if (entered === null || worst === null) return NOT_KNOWN;
+  return { entered, worst: hardEnds(entered, worst) };
+}
+
+/**
+ * Nearly level ground may climb or fall, lean left or right, within its ±: each end that lies across zero is judged too, so
+ * that a place is no easier for being measured as level.
+ */
+function hardEnds(entered: Ground, worst: Ground): Ground[] {
+  const across = (name: 'slopeRad' | 'camberRad', ground: Ground): Ground[] => {
+    const other = 2 * entered[name] - worst[name];
+    return other * worst[name] < 0 ? [ground, { ...ground, [name]: other }] : [ground];
   };
+  return across('slopeRad', worst).flatMap((ground) => across('camberRad', ground));
 }
 
 /** How far left of the main line, in the direction of travel. */
@@ -183,13 +198,14 @@ export function verdictOn(
   };
   const fault = faultOf(vehicle);
   if (fault !== null) return unknown(fault);
-  if (grounds.entered === null || grounds.worst === null) return unknown(say.causes.placeNotKnown);
+  if (grounds.entered === null) return unknown(say.causes.placeNotKnown);
 
   const aidSets = rungs.map((rung) => rung.aids);
   const entered = assess(vehicle.values, grounds.entered, offsetM, aidSets);
-  const worst = assess(vehicle.values, grounds.worst, offsetM, aidSets);
+  const worst = grounds.worst.map((ground) => assess(vehicle.values, ground, offsetM, aidSets));
   const verdicts = rungs.map((rung, i) => {
-    const [a, b] = [entered[i], worst[i]];
+    const a = entered[i];
+    const b = worstOf(worst.map((assessments) => assessments[i]));
     if (!a.known) return notKnown(rung, a.cause);
     if (!b.known) return notKnown(rung, b.cause);
     return judge(rung, a, b, vehicle.values.hillDescent);

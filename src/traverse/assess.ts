@@ -93,3 +93,22 @@ export function limiting(checks: readonly Check[]): Check {
     check.margin / check.tolerance < worst.margin / worst.tolerance ? check : worst,
   );
 }
+
+/** Of one vehicle on several grounds that may each be the true one: the least of every check; not known where one is not. */
+export function worstOf(assessments: readonly Assessment[]): Assessment {
+  return assessments.reduce((a, b) => {
+    if (!a.known) return a;
+    if (!b.known) return b;
+    const harder = (check: Check): Check => {
+      const other = b.checks.find(({ name }) => name === check.name);
+      return other !== undefined && other.margin < check.margin ? other : check;
+    };
+    const onlyThere = b.checks.filter(({ name }) => a.checks.every((check) => check.name !== name));
+    return {
+      known: true,
+      checks: [...a.checks.map(harder), ...onlyThere],
+      entrySpeedMps: Math.max(a.entrySpeedMps, b.entrySpeedMps),
+      pullN: Math.max(a.pullN, b.pullN),
+    };
+  });
+}

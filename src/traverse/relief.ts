@@ -28,7 +28,7 @@ export class Relief {
 
   constructor(
     readonly features: readonly Feature[],
-    lengthM: number,
+    readonly lengthM: number,
     readonly stepM = SAMPLE_M,
     readonly acrossM = ACROSS_M,
     beyondM = BEYOND_M,
@@ -111,13 +111,16 @@ function alike(a: Float64Array, b: Float64Array): boolean {
   return true;
 }
 
-const known = new WeakMap<Ground, Relief>();
+const known = new WeakMap<readonly Feature[], Relief>();
 
-/** The relief of a ground; the same ground, asked again for another vehicle or offset, is not sampled again. */
-export function reliefOf(ground: Ground): Relief {
-  const found = known.get(ground);
-  if (found) return found;
-  const relief = new Relief(ground.features, ground.lengthM, SAMPLE_M, ACROSS_M, BEYOND_M, true);
-  known.set(ground, relief);
+/**
+ * The relief of a ground; the same features, asked again for another vehicle or offset, or in another plane, are not
+ * sampled again.
+ */
+export function reliefOf({ features, lengthM }: Ground): Relief {
+  const found = known.get(features);
+  if (found?.lengthM === lengthM) return found;
+  const relief = new Relief(features, lengthM, SAMPLE_M, ACROSS_M, BEYOND_M, true);
+  known.set(features, relief);
   return relief;
 }

@@ -22,7 +22,7 @@ function verdict(values: VehicleValues, deg: number, features: readonly Feature[
     values,
     estimated: [],
   } as const;
-  return verdictOn(vehicle, { entered: ground, worst: ground }, 0);
+  return verdictOn(vehicle, { entered: ground, worst: [ground] }, 0);
 }
 const said = (values: VehicleValues, deg: number, features: readonly Feature[] = []) =>
   descentText(verdict(values, deg, features), values, 'metric');

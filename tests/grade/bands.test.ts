@@ -45,7 +45,7 @@ describe('bands', () => {
 
   it('are nothing on ground that is not known', () => {
     const { values } = vehicleOf('compact 4x4');
-    expect(bandsOf(values, { entered: null, worst: null }, [])).toBeNull();
+    expect(bandsOf(values, { entered: null, worst: [] }, [])).toBeNull();
   });
 });
 

@@ -51,6 +51,6 @@ describe('the sweep sideways', () => {
   });
 
   it('is nothing on ground that is not known', () => {
-    expect(sweepOf(vehicle, { entered: null, worst: null }, 0, FINE)).toBeNull();
+    expect(sweepOf(vehicle, { entered: null, worst: [] }, 0, FINE)).toBeNull();
   });
 });

@@ -26,13 +26,10 @@ function findings(margins: Partial<Record<CheckName, number>>, entrySpeedMps = 0
   return { known: true, checks, entrySpeedMps, pullN };
 }
 
-/** Physics that answers `entered` and `worst` in that order, whatever the aids. */
+/** Physics that answers `entered` for the ground as entered and `worst` for all others, whatever the aids. */
 function answers(entered: Findings, worst: Findings = entered): Assess {
-  const queue = [entered, worst];
-  return (_values, _ground, _offset, aidSets) => {
-    const next = queue.shift()!;
-    return aidSets.map(() => next);
-  };
+  return (_values, ground, _offset, aidSets) =>
+    aidSets.map(() => (ground === grounds.entered ? entered : worst));
 }
 
 const grounds = groundsOf(stretch, 'as recorded', null);
@@ -101,6 +98,41 @@ describe('the word', () => {
       cause: 'not known of this vehicle: mass as loaded',
     });
     expect(verdictOn(vehicle, groundsOf(noSlope, 'as recorded', null), 0).word).toBe('not known');
+  });
+});
+
+describe('ground that was measured as level', () => {
+  const level = stretchFrom(presetNamed('cross-axle holes')!, { slopeRad: 0, depthM: 0.25 });
+  const four = groundsOf(level, 'as recorded', null);
+
+  it('is judged leaning to either side, climbing and falling, within its ±', () => {
+    const signs = four.worst.map(({ slopeRad, camberRad }) => [Math.sign(slopeRad), Math.sign(camberRad)]);
+    expect(new Set(signs.map(String))).toEqual(new Set(['1,1', '1,-1', '-1,1', '-1,-1']));
+    expect(grounds.worst.map(({ slopeRad }) => Math.sign(slopeRad))).toEqual([1, 1]);
+  });
+
+  it('gets the worst that is said of any of them, check by check', () => {
+    const [first] = four.worst;
+    const assess: Assess = (_values, ground, _offset, aidSets) =>
+      aidSets.map(() =>
+        findings(
+          ground === four.entered ? {} : ground === first ? { belly: 0.3 } : { 'side tip': -0.1 },
+          0,
+          0,
+        ),
+      );
+    const { word, worstChecks } = verdictOn(vehicle, four, 0, assess);
+    expect(word).toBe('does not go');
+    expect(worstChecks.find(({ name }) => name === 'belly')!.margin).toBe(0.3);
+  });
+
+  it('says the same travelled either way by a vehicle that is alike at both ends', () => {
+    const [one, other] = (['as recorded', 'reversed'] as const).map((direction) =>
+      groundsOf(level, direction, null)
+        .worst.map(({ slopeRad, camberRad }) => `${slopeRad} ${camberRad}`)
+        .sort(),
+    );
+    expect(one).toEqual(other);
   });
 });
 

@@ -54,7 +54,7 @@ describe('what if', () => {
   });
 
   it('a locker helps where one wheel at a time climbs a skewed step, whether it is fitted yet or only engaged', () => {
-    const step = { slopeRad: rad(4), riseM: 0.25, faceRad: rad(75), skewRad: 0.2 };
+    const step = { slopeRad: rad(4), riseM: 0.2, faceRad: rad(75), skewRad: 0.3 };
     const open = { frontDifferential: 'open', rearDifferential: 'open', brakeTraction: 'none' } as const;
     const fitted = named(whatIf(given('ledge', step, open)), 'a rear locker fitted');
     expect(gainOf(fitted).words > 0 || gainOf(fitted).ease > 0).toBe(true);
