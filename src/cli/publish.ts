@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { copiesFrom, isCopies } from '../archive/exchange.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';

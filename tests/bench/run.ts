@@ -11,6 +11,7 @@ const BENCHES: Record<string, () => Promise<Bench>> = {
   drag: async () => (await import('./drag.bench.ts')).dragBench,
   archive: async () => (await import('./archive.bench.ts')).archiveBench,
   fuzz: async () => (await import('./fuzz.bench.ts')).fuzzBench,
+  federation: async () => (await import('./federation.bench.ts')).federationBench,
   kills: async () => (await import('./kills.bench.ts')).killsBench,
 };
 
