@@ -46,8 +46,7 @@ function filesOf(): readonly Buffer[] {
 
 /** A leader with a file on a device of their own, on the part with the graded tracks. */
 async function leader(file: Buffer, viewport = WIDE) {
-  const { context, page, faults } = await sitDown(browser, inject('url'), viewport);
-  await page.goto(`${inject('url')}#/archive/tracks`);
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive/tracks`, viewport);
   await page
     .getByLabel('A file from another leader')
     .setInputFiles({ name: 'x.rutline-tracks', mimeType: 'application/octet-stream', buffer: file });
