@@ -9,7 +9,7 @@ import { gradedAnew } from '../../src/archive/filing.ts';
 import { engine } from '../archive/replicas.ts';
 import type { Hosting } from '../cli/hosted.ts';
 import { hosting } from '../cli/hosted.ts';
-import { findings, launch, PHONE, sitDown, WIDE } from './desk.ts';
+import { findings, launch, PHONE, sitDown } from './desk.ts';
 
 const ANN = { by: 'Ann', atMs: 1.7e12 };
 const BEN = { by: 'Ben', atMs: 1.71e12 };
@@ -45,7 +45,7 @@ function filesOf(): readonly Buffer[] {
 }
 
 /** A leader with a file on a device of their own, on the part with the graded tracks. */
-async function leader(file: Buffer, viewport = WIDE) {
+async function leader(file: Buffer) {
   const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive/tracks`, viewport);
   await page
     .getByLabel('A file from another leader')
@@ -86,7 +86,7 @@ function held(page: Page): Promise<unknown> {
 test('two leaders who worked apart exchange with the club’s server and hold the same; a wrong key is refused', async () => {
   const [annsFile, bensFile] = filesOf();
   const ann = await leader(annsFile);
-  const ben = await leader(bensFile, PHONE);
+  const ben = await leader(bensFile);
 
   await ann.page.getByLabel('Address of the server').fill('http://elsewhere.example');
   await ann.page.getByRole('button', { name: 'Use this server' }).click();
