@@ -96,7 +96,7 @@ export interface WheelLoad {
   readonly share: number;
   readonly restShare: number;
   /** Said in place of a load; empty where the wheel carries. */
-  readonly state: string;
+  readonly state: '' | 'in the air' | 'not known';
 }
 
 /** Part of the weight that fills a bar: more than one wheel carries short of tipping. */
@@ -115,7 +115,7 @@ export function wheelLoads(stood: Stood): WheelLoad[] {
       loadN,
       share: known ? Math.min(1, loadN / (kg * g * FULL_BAR)) : 0,
       restShare: axle.wheelKg / (kg * FULL_BAR),
-      state: known ? (loadN > 0 ? '' : say.drawing.inAir) : say.drawing.notKnown,
+      state: known ? (loadN > 0 ? '' : 'in the air') : 'not known',
     };
   });
 }

@@ -237,8 +237,7 @@ function filesIn(page: Page, folder: string): Promise<{ name: string; text: stri
     const there = await (await navigator.storage.getDirectory()).getDirectoryHandle(name);
     const files: { name: string; text: string }[] = [];
     for await (const one of there.values())
-      if (one.kind === 'file')
-        files.push({ name: one.name, text: await (await (one).getFile()).text() });
+      if (one.kind === 'file') files.push({ name: one.name, text: await (await one.getFile()).text() });
     return files.sort((a, b) => (a.name < b.name ? -1 : 1));
   }, folder);
 }
