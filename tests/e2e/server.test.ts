@@ -46,7 +46,7 @@ function filesOf(): readonly Buffer[] {
 
 /** A leader with a file on a device of their own, on the part with the graded tracks. */
 async function leader(file: Buffer) {
-  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive/tracks`, viewport);
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive/tracks`, PHONE);
   await page
     .getByLabel('A file from another leader')
     .setInputFiles({ name: 'x.rutline-tracks', mimeType: 'application/octet-stream', buffer: file });
