@@ -33,7 +33,6 @@ export default defineConfig({
           globalSetup: ['tests/e2e/serve.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
         },
       },
     ],

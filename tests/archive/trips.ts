@@ -10,6 +10,7 @@ import type { How } from '../../src/terrain/measure.ts';
 import { HOWS } from '../../src/terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../../src/terrain/obstacle.ts';
 import { corridorFields, planeFields, stretchFields } from '../../src/terrain/obstacle.ts';
+import { bareImage } from '../../src/terrain/bareImage.ts';
 import type { Photo } from '../../src/terrain/photo.ts';
 import { surfaceFields } from '../../src/terrain/surface.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
@@ -167,7 +168,7 @@ function anyObstacle(): fc.Arbitrary<Obstacle> {
   }));
 }
 
-/** The first bytes of a JPEG, a PNG and a WebP file, and anything after them. */
+/** The first bytes of a JPEG, a PNG and a WebP file, and anything after them that a picture keeps. */
 function anyPhoto(): fc.Arbitrary<Omit<Photo, 'id'>> {
   const heads = [
     [0xff, 0xd8, 0xff],
@@ -178,7 +179,7 @@ function anyPhoto(): fc.Arbitrary<Omit<Photo, 'id'>> {
     caption: fc.string(),
     image: fc
       .tuple(fc.constantFrom(...heads), fc.uint8Array({ maxLength: 40 }))
-      .map(([head, rest]) => Uint8Array.from([...head, ...rest])),
+      .map(([head, rest]) => bareImage(Uint8Array.from([...head, ...rest]))),
   });
 }
 

@@ -1,6 +1,8 @@
 import type { Words } from '../words.ts';
 
 export const scout: Words['scout'] = {
+  demo: 'Das ist eine erfundene Ausfahrt zum Umsehen: Jeder Ort, jedes Fahrzeug und jedes Maß darin lässt sich ändern.',
+  startOwn: 'Eigene Fahrt beginnen',
   sheets: 'Blätter',
   trackSheet: 'Strecke',
   obstaclesSheet: 'Hindernisse',

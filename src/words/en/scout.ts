@@ -1,5 +1,7 @@
 /** The Scout desk: its sheets, the list of obstacles, and pinning one. */
 export const scout = {
+  demo: 'This is an invented outing, to look round in: every place, vehicle and measure of it can be changed.',
+  startOwn: 'Start a trip of your own',
   sheets: 'Sheets',
   trackSheet: 'Track',
   obstaclesSheet: 'Obstacles',
