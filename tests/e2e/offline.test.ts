@@ -57,7 +57,7 @@ async function stop(): Promise<void> {
 
 const open = () => sitDown(browser, `${url}#/archive`, WIDE, { serviceWorkers: 'allow' });
 
-const ready = (page: Page) => page.getByText('Ready without network').waitFor();
+const ready = (page: Page) => page.getByRole('status').filter({ hasText: 'Ready without network' }).waitFor();
 
 const OFFER = 'A newer Rutline is here';
 
@@ -70,7 +70,7 @@ function deliverNewer(): void {
   const assets = join(dist, 'assets');
   const worker = readdirSync(assets).find((name) => name.startsWith('workbench.worker'))!;
   renameSync(join(assets, worker), join(assets, 'workbench.worker-newer.js'));
-  for (const file of readdirSync(assets).filter((name) => /^index.*\.js$/.test(name))) {
+  for (const file of readdirSync(assets).filter((name) => name.endsWith('.js'))) {
     const text = readFileSync(join(assets, file), 'utf8');
     writeFileSync(join(assets, file), text.replaceAll(worker, 'workbench.worker-newer.js'));
   }
