@@ -78,6 +78,7 @@ test('photos are added to an obstacle, shown large, captioned, removed and put b
   await page.getByText('Photos (0)').waitFor();
   await page.getByRole('button', { name: 'Put it back' }).click();
   await page.getByRole('button', { name: 'The step, from below' }).waitFor();
+  await expect.poll(() => page.locator('.keeping').textContent()).toMatch(/^\s*stored\s*$/);
 
   await page.reload();
   await page.getByRole('button', { name: 'The step, from below' }).waitFor();
