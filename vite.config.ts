@@ -9,7 +9,23 @@ export default defineConfig({
   plugins: [svelte(), oneLanguage(), licences(), offline('src/offline/serviceWorker.ts'), policy()],
   base: './',
   worker: { format: 'es' },
-  optimizeDeps: { exclude: ['maplibre-gl'] },
+  optimizeDeps: {
+    exclude: ['maplibre-gl', '@sqlite.org/sqlite-wasm'],
+    // What only workers and later desks import: met there first, each would load the page again under somebody's hands.
+    include: [
+      '@automerge/automerge/slim',
+      '@turf/turf',
+      'exifr/dist/lite.esm.mjs',
+      'fflate',
+      'flatbush',
+      'geotiff',
+      'idb',
+      'maplibre-contour',
+      'pmtiles',
+      'proj4',
+      'saxes',
+    ],
+  },
   build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
   test: {
     maxWorkers: '100%',

@@ -43,7 +43,8 @@ export const gradedTracks: Words['gradedTracks'] = {
     changed: 'letzter Änderung',
     convoy: 'Konvoi',
   },
-  rowLength: (length, obstacles) => `${length}, ${obstacles} Hindernisse`,
+  rowLength: (length, obstacles) =>
+    `${length}, ${obstacles === 1 ? '1 Hindernis' : `${obstacles} Hindernisse`}`,
   noTrack: 'keine aufgezeichnete Strecke',
   lastVisit: (day) => `begangen ${day}`,
   neverVisited: 'nie begangen',

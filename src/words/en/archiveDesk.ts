@@ -11,7 +11,7 @@ export const archiveDesk = {
   unnamedTrip: 'Unnamed trip',
   noTrack: 'no track',
   summary: (length: string, obstacles: number, date: string) =>
-    `${length}, ${obstacles} obstacles, stored ${date}`,
+    `${length}, ${obstacles === 1 ? '1 obstacle' : `${obstacles} obstacles`}, stored ${date}`,
   onDesk: '· on the desk',
   open: 'Open',
   saveAsFile: 'Save as file',

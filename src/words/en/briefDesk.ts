@@ -2,7 +2,8 @@
 export const briefDesk = {
   unnamedTrip: 'Unnamed trip',
   track: 'Track',
-  counts: (obstacles: number, vehicles: number) => `${obstacles} obstacles, ${vehicles} vehicles`,
+  counts: (obstacles: number, vehicles: number) =>
+    `${obstacles === 1 ? '1 obstacle' : `${obstacles} obstacles`}, ${vehicles === 1 ? '1 vehicle' : `${vehicles} vehicles`}`,
   direction: 'Direction',
   printMatrix: 'Print the matrix',
   printBriefing: 'Print briefing and cards',

@@ -40,7 +40,8 @@ export const gradedTracks = {
     changed: 'last changed',
     convoy: 'convoy',
   },
-  rowLength: (length: string, obstacles: number) => `${length}, ${obstacles} obstacles`,
+  rowLength: (length: string, obstacles: number) =>
+    `${length}, ${obstacles === 1 ? '1 obstacle' : `${obstacles} obstacles`}`,
   noTrack: 'no recorded track',
   lastVisit: (day: string) => `visited ${day}`,
   neverVisited: 'never visited',
