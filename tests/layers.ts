@@ -51,6 +51,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   geotiff: ['route/geoTiff.ts', 'route/tiffBlock.ts'],
   proj4: ['route/projection.ts'],
   pmtiles: ['map/background.ts', 'archive/publish/'],
+  '@noble/hashes': ['archive/publish/'],
   exifr: ['ui/photoTags.ts', 'ui/exifr.d.ts'],
   svelte: ['ui/', 'map/', 'main.ts'],
   'node:': ['cli/', 'build/'],

@@ -1,11 +1,9 @@
-import { createHash } from 'node:crypto';
 import { mkdir, readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { copiesFrom, isCopies } from '../archive/exchange.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { gradedOf } from '../archive/gradedReplica.ts';
-import { levelsOf } from '../archive/levels.ts';
-import { indexOf, recordsOf } from '../archive/publish/published.ts';
+import { Publishing } from '../archive/publish/publishing.ts';
 import { free, startReplicas } from '../archive/replica.ts';
 import type { Reading } from '../problem.ts';
 import { problemText } from '../problem.ts';
@@ -18,9 +16,6 @@ export const PUBLISH_USAGE = [
   '                        Writes the tracks of a .rutline-tracks or .gpkg file, without people, as files for any web host.',
 ];
 
-/** The file that readers are told of. */
-const INDEX = 'tracks.pmtiles';
-
 /** Writes the records first, under a name of their own, and then the index that names them: readers never see half of it. */
 export async function publish(args: readonly string[]): Promise<number> {
   const options = optionsFrom(args);
@@ -32,14 +27,14 @@ export async function publish(args: readonly string[]): Promise<number> {
     const { value: tracks, problems } = await tracksIn(await readFile(options.file));
     for (const problem of problems) console.error(problemText(problem));
     if (tracks === null) return 1;
-    const { bytes, rows, nowhere } = recordsOf(tracks, levelsOf);
+    const publishing = new Publishing();
+    tracks.forEach((track) => publishing.add(track));
+    const { records, index, trackCount, nowhere } = publishing.files();
     for (const name of nowhere) console.error(`${name}: has no place, and is left out.`);
-    const name = `${createHash('sha256').update(bytes).digest('hex').slice(0, 16)}.records`;
-    const index = indexOf(rows, name);
     await mkdir(options.out, { recursive: true });
-    await storeWhole(options.out, name, [bytes], 0o644);
-    await storeWhole(options.out, INDEX, [index], 0o644);
-    console.log(`${rows.length} tracks: ${INDEX} (${index.length} bytes), ${name} (${bytes.length} bytes)`);
+    for (const { name, pieces } of [records, index]) await storeWhole(options.out, name, pieces, 0o644);
+    const told = [index, records].map(({ name, size }) => `${name} (${size} bytes)`);
+    console.log(`${trackCount} tracks: ${told.join(', ')}`);
     return problems.some(({ severity }) => severity === 'error') ? 1 : 0;
   } catch (error) {
     console.error(`${options.file} cannot be published: ${String(error)}`);

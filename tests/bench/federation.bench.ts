@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { RangeResponse, Source } from 'pmtiles';
 import { edited, firstFiled } from '../../src/archive/gradedReplica.ts';
-import { levelsOf } from '../../src/archive/levels.ts';
 import type { Parcel } from '../../src/archive/parcel.ts';
 import { parcelOf } from '../../src/archive/parcel.ts';
 import { lookInto } from '../../src/archive/publish/lookInto.ts';
-import type { PublishedRow } from '../../src/archive/publish/published.ts';
-import { indexOf, recordsOf } from '../../src/archive/publish/published.ts';
+import type { Box } from '../../src/archive/trackRow.ts';
+import { trackRowOf } from '../../src/archive/trackRow.ts';
+import { Publishing } from '../../src/archive/publish/publishing.ts';
 import { free, headsOf, replicaFrom, replicaToBytes, startReplicas } from '../../src/archive/replica.ts';
 import { engineBytes } from '../../src/cli/engine.ts';
 import { HostFolder } from '../../src/cli/hostFolder.ts';
@@ -44,15 +44,15 @@ async function publishing(): Promise<Table> {
   for (const count of COUNTS) {
     const began = process.cpuUsage();
     const tracks = Array.from({ length: count }, (_, i) => trackNumbered(i));
-    const { bytes, rows: list } = recordsOf(tracks, levelsOf);
-    const index = indexOf(list, 'x.records');
+    const publishing = new Publishing();
+    tracks.forEach((track) => publishing.add(track));
+    const { index, records } = publishing.files();
     const spent = spentMs(began);
-    const asked = await Promise.all(
-      list.filter((_, i) => i % (count / 100) === 0).map((row) => ask(index, row)),
-    );
+    const some = tracks.filter((_, i) => i % (count / 100) === 0);
+    const asked = await Promise.all(some.map((track) => ask(index.pieces[0], trackRowOf(track, 0, 0).box!)));
     rows.push([
       `${count}, ${10 * count} obstacles`,
-      `${Math.round(index.length / count)} + ${Math.round(bytes.length / count)} bytes`,
+      `${Math.round(index.size / count)} + ${Math.round(records.size / count)} bytes`,
       `${(spent / count).toFixed(1)} ms`,
       `${Math.round(median(asked.map(({ read }) => read)))} bytes in ${median(asked.map(({ requests }) => requests))} requests`,
     ]);
@@ -66,7 +66,7 @@ async function publishing(): Promise<Table> {
 }
 
 /** Opens the archive anew and asks for the area of one track. */
-async function ask(index: Uint8Array<ArrayBuffer>, { box }: PublishedRow) {
+async function ask(index: Uint8Array<ArrayBuffer>, box: Box) {
   const served = new Served(index);
   await (await lookInto(served, () => served)).inBox(box);
   return { read: served.reads.reduce((sum, one) => sum + one, 0), requests: served.reads.length };

@@ -44,12 +44,12 @@ test.each([
   writeFileSync(join(folder, name), await bytes());
   expect(await run(['publish', join(folder, name), '--out', join(folder, 'out')])).toBe(0);
   const [records, index] = readdirSync(join(folder, 'out')).sort();
-  expect([records, index]).toEqual([expect.stringMatching(/^[0-9a-f]{16}\.records$/), 'tracks.pmtiles']);
+  expect([records, index]).toEqual([expect.stringMatching(/^[0-9a-f]{32}\.records$/), 'tracks.pmtiles']);
   const { lng, lat } = wholeTrack().surveyed[0].obstacle;
   const published = await lookInto(served(index), served);
   const found = await published.inBox([lng - 0.01, lat - 0.01, lng + 0.01, lat + 0.01]);
-  expect(found).toMatchObject([{ name: wholeTrack().name, obstacleCount: 1 }]);
-  const { value, problems } = await published.take(found![0]);
+  expect(found.rows).toMatchObject([{ name: wholeTrack().name, obstacleCount: 1 }]);
+  const { value, problems } = await published.take(found.rows[0]);
   expect(problems).toEqual([]);
   expect(value!.surveyed[0].visits[0]).toMatchObject({ by: '', note: '' });
 });

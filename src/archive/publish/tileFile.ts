@@ -25,13 +25,14 @@ const LEAF_ENTRIES = 512;
 const GZIP = 2;
 
 /**
- * A file of tiles of one zoom, as the PMTiles Version 3 Specification has it, that is read by ranges: header and root, one
- * leaf, and the tile.
+ * A file of tiles, as the PMTiles Version 3 Specification has it, that is read by ranges: header and root, one leaf, and the
+ * tile.
+ * @param zooms the least and the greatest
  * @param metadata any record; it is kept as JSON
  */
 export function tileFile(
   tiles: readonly NumberedTile[],
-  zoom: number,
+  [leastZoom, mostZoom]: readonly [least: number, most: number],
   box: Box,
   metadata: object,
 ): Uint8Array<ArrayBuffer> {
@@ -57,9 +58,9 @@ export function tileFile(
   [...lengths, tiles.length, tiles.length, tiles.length].forEach((value, i) =>
     view.setBigUint64(8 + 8 * i, BigInt(value), true),
   );
-  [1, GZIP, GZIP, 0, zoom, zoom].forEach((value, i) => view.setUint8(96 + i, value));
+  [1, GZIP, GZIP, 0, leastZoom, mostZoom].forEach((value, i) => view.setUint8(96 + i, value));
   box.forEach((deg, i) => view.setInt32(102 + 4 * i, Math.round(deg * 1e7), true));
-  view.setUint8(118, zoom);
+  view.setUint8(118, leastZoom);
   const [west, south, east, north] = box;
   view.setInt32(119, Math.round(((west + east) / 2) * 1e7), true);
   view.setInt32(123, Math.round(((south + north) / 2) * 1e7), true);
