@@ -24,7 +24,7 @@ export async function demoTrip(): Promise<Reading<Trip>> {
 export async function layDemoGround(): Promise<void> {
   try {
     const answer = await fetch(GROUND);
-    if (answer.ok) await relief.read(await answer.blob(), 'ember-range.asc.gz');
+    if (answer.ok) await relief.layUnder(DEMO_ID, await answer.blob(), 'ember-range.asc.gz');
   } catch {
     return;
   }

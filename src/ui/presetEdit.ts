@@ -42,6 +42,21 @@ export function answeredStretch(stretch: Stretch, preset: Preset, given: Answere
   };
 }
 
+/**
+ * The answers after slope, camber or length was changed by another way: read by the phone, or taken from the elevation
+ * model. An answer left as it was would put the former value back with the next one given.
+ */
+export function agreeing(given: Answered, before: Stretch, after: Stretch): Answered {
+  const values = [
+    ['slopeRad', 'plane.slopeRad', before.plane.slopeRad, after.plane.slopeRad],
+    ['camberRad', 'plane.camberRad', before.plane.camberRad, after.plane.camberRad],
+    ['lengthM', 'lengthM', before.lengthM, after.lengthM],
+  ] as const;
+  return values
+    .filter(([, , old, now]) => old !== now)
+    .reduce((so, [key, path, , now]) => answer(so, key, now, after.hows[path] ?? 'by eye'), given);
+}
+
 /** The values of a preset's stretch that an answer decides, found by answering otherwise. */
 export function movedBy(preset: Preset, answers: Answers, key: string): Path[] {
   const question = preset.questions.find((asked) => asked.key === key);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { checkStretch } from '../../src/terrain/check.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
-import { answer, answeredStretch, movedBy, NOTHING_ANSWERED } from '../../src/ui/presetEdit.ts';
+import { agreeing, answer, answeredStretch, movedBy, NOTHING_ANSWERED } from '../../src/ui/presetEdit.ts';
 
 const preset = presetNamed('rutted climb')!;
 const before = stretchFrom(preset, {}, 'by eye');
@@ -49,3 +49,22 @@ test.each(PRESETS)(
       }
   },
 );
+
+test('a slope read by another way is what the question was answered with, and stays with the next answer', () => {
+  const typed = answer(NOTHING_ANSWERED, 'slopeRad', 0.1, 'by eye');
+  const ground = answeredStretch(before, preset, typed);
+  const read = {
+    ...ground,
+    plane: { ...ground.plane, slopeRad: 0.2 },
+    hows: { ...ground.hows, 'plane.slopeRad': 'taped' } as const,
+  };
+  const given = agreeing(typed, ground, read);
+  expect(given).toEqual({ answers: { slopeRad: 0.2 }, hows: { slopeRad: 'taped' } });
+  const after = answeredStretch(read, preset, answer(given, 'leftDepthM', 0.4, 'taped'));
+  expect(after.plane.slopeRad).toBe(0.2);
+  expect(after.hows['plane.slopeRad']).toBe('taped');
+});
+
+test('what was not answered is not taken for an answer', () => {
+  expect(agreeing(NOTHING_ANSWERED, before, { ...before, features: [] })).toEqual(NOTHING_ANSWERED);
+});

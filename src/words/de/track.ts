@@ -7,8 +7,7 @@ export const track: Words['track'] = {
   points: (n) => `${n} Punkte`,
   partsWithGaps: (parts) => `, ${parts} Teile mit Lücken dazwischen`,
   startHead: 'Mit der Strecke anfangen',
-  startHelp:
-    'Eine GPX-Datei irgendwo auf diese Seite ziehen oder eine auswählen. Sie bleibt auf diesem Gerät.',
+  startHelp: 'Eine GPX-Datei auswählen oder irgendwo auf diese Seite ziehen. Sie bleibt auf diesem Gerät.',
   caption: 'Die Strecke',
   name: 'Name',
   kind: 'Art',
@@ -33,6 +32,7 @@ export const track: Words['track'] = {
   openFile: 'GPX- oder Fahrtdatei öffnen',
   openAnother: 'Andere GPX- oder Fahrtdatei öffnen',
   pinWithout: 'Hindernisse ohne Strecke setzen',
+  pinFirst: 'Das erste Hindernis setzen',
   direction: 'Richtung',
   note: 'Notiz für die Einweisung',
   noteHint: 'Wann und wo ihr euch trefft, wer führt, der Funkkanal',

@@ -19,6 +19,7 @@ export const vehicles: Words['vehicles'] = {
   remove: 'Entfernen',
   class: 'Fahrzeugklasse',
   add: 'Fahrzeug hinzufügen',
+  verdicts: 'Zu den Urteilen',
   addHelp: 'Typische Werte der Klasse gelten als Schätzwerte, bis du sie ersetzt oder bestätigst.',
   whole: '‹ Ganzer Konvoi',
   name: 'Name des Fahrzeugs',
