@@ -62,7 +62,7 @@ export const obstacle: Words['obstacle'] = {
     'Neue Antworten legen die Formen neu an; Untergrund und Platz bleiben. Alle Werte stehen weiter unten.',
   typedIs: 'Was ich jetzt eingebe, ist ermittelt',
   fares: 'Wie es dem Konvoi hier ergeht',
-  noVehicles: 'Noch keine Fahrzeuge: unter Konvoi hinzufügen, dann stehen hier ihre Urteile.',
+  noVehicles: 'Kommt deins durch? Ein Fahrzeug hinzufügen, dann steht hier sein Urteil.',
   workingOut: (vehicle) => `${vehicle}: wird berechnet …`,
   cutAcross: (place) => `Querschnitt ${place}, maßstäblich, Blick in Aufzeichnungsrichtung`,
   otherWay: '; der Konvoi kommt von der anderen Seite',

@@ -56,7 +56,7 @@ export const obstacle = {
   anewHelp: 'Answering them again lays its shapes anew; surface and room stay. All its values stand below.',
   typedIs: 'What I type now is',
   fares: 'How the convoy fares here',
-  noVehicles: 'No vehicles yet: add them in Convoy, and their verdicts stand here.',
+  noVehicles: 'Does yours go? Add a vehicle, and its verdict stands here.',
   workingOut: (vehicle: string) => `${vehicle}: working it out …`,
   cutAcross: (place: string) => `Cut across ${place}, to scale, looking along the recorded direction`,
   otherWay: '; the convoy comes the other way',
