@@ -50,12 +50,27 @@ export type Database = IDBPDatabase<Shelves>;
 const NAME = 'rutline';
 const VERSION = 3;
 
+/**
+ * How long the database may be silent: where a process of the browser died, it may never answer. Twenty photos are read in
+ * a tenth of a second; what is written takes longer, on a slow card above all. Too short says of what is slow that it does
+ * not answer, and is tried again.
+ */
+export const ANSWER_MS = { opening: 15_000, reading: 15_000, writing: 30_000 } as const;
+
 let opening: Promise<Database | StoreProblem> | null = null;
 
-/** The database, opened once; it is opened again where the browser or a newer Rutline closed it. */
+/** The database, opened once; it is opened again where the browser or a newer Rutline closed it, or where it fell silent. */
 function opened(): Promise<Database | StoreProblem> {
   const again = () => (opening = null);
-  opening ??= new Promise<Database | StoreProblem>((resolve) => {
+  opening ??= within(ANSWER_MS.opening, openedNow(again)).then((answer) => {
+    if ('trouble' in answer) again();
+    return answer;
+  });
+  return opening;
+}
+
+function openedNow(again: () => void): Promise<Database | StoreProblem> {
+  return new Promise((resolve) => {
     openDB<Shelves>(NAME, VERSION, {
       upgrade: (database, oldVersion) => {
         const add = (...shelves: Parameters<Database['createObjectStore']>[0][]) =>
@@ -75,33 +90,59 @@ function opened(): Promise<Database | StoreProblem> {
       const known = problem.trouble === 'newer version' || problem.trouble === 'full';
       resolve(known ? problem : storeProblem('not available', problem.what));
     });
-  }).then((answer) => {
-    if ('trouble' in answer) again();
-    return answer;
   });
-  return opening;
 }
 
-/** Does something with the database; every exception of the browser becomes a problem. */
+/** The answer, or that there was none in time. Work that answers too late is neither undone nor waited for. */
+async function within<T>(limitMs: number, work: Promise<T>): Promise<T | StoreProblem> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const silence = new Promise<StoreProblem>((resolve) => {
+    timer = setTimeout(() => resolve(storeProblem('silent')), limitMs);
+  });
+  try {
+    return await Promise.race([work, silence]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/**
+ * Does something with the database; every exception of the browser becomes a problem, and so does its silence where the
+ * work has a limit.
+ */
 export async function doing(
   work: (database: Database) => Promise<StoreProblem | null>,
+  limitMs = Infinity,
 ): Promise<StoreProblem | null> {
   if (typeof indexedDB === 'undefined') return storeProblem('not available');
   try {
     const database = await opened();
-    return 'trouble' in database ? database : await work(database);
+    if ('trouble' in database) return database;
+    if (limitMs === Infinity) return await work(database);
+    const problem = await within(limitMs, work(database));
+    if (problem?.trouble === 'silent') leave(database);
+    return problem;
   } catch (error) {
     return problemOf(error);
   }
 }
 
-export async function reading<T>(work: (database: Database) => Promise<Reading<T>>): Promise<Reading<T>> {
+export async function reading<T>(
+  work: (database: Database) => Promise<Reading<T>>,
+  limitMs?: number,
+): Promise<Reading<T>> {
   let read: Reading<T> = { value: null, problems: [] };
   const problem = await doing(async (database) => {
     read = await work(database);
     return null;
-  });
+  }, limitMs);
   return problem ? none(problem) : read;
+}
+
+/** Whoever asks next opens it anew: a connection that fell silent stays so. */
+function leave(database: Database): void {
+  opening = null;
+  database.close();
 }
 
 export function none<T>(problem: StoreProblem): Reading<T> {

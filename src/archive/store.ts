@@ -2,7 +2,7 @@ import type { Reading } from '../problem.ts';
 import type { Track } from '../route/track.ts';
 import type { Photo } from '../terrain/photo.ts';
 import type { Database, TripSummary } from './database.ts';
-import { abandon, doing, keyedUnder, none, reading } from './database.ts';
+import { abandon, ANSWER_MS, doing, keyedUnder, none, reading } from './database.ts';
 import { photosOf, withImages, withPhotos } from './photoRecord.ts';
 import { recordToJson } from './share.ts';
 import type { StoreProblem } from './storeProblem.ts';
@@ -32,6 +32,9 @@ interface Seen {
  */
 const seen = new Map<string, Seen>();
 
+/** When this window last began to store each trip: where the database fell silent meanwhile, it may be on the disk or not. */
+const begun = new Map<string, number>();
+
 /** A change waits for the one before it, so that a window never takes its own work for another's. */
 let changing: Promise<unknown> = Promise.resolve();
 
@@ -40,7 +43,7 @@ export function list(): Promise<Reading<readonly TripSummary[]>> {
   return reading(async (database) => {
     const all = await database.getAll('summaries');
     return { value: all.sort((a, b) => b.updatedMs - a.updatedMs), problems: [] };
-  });
+  }, ANSWER_MS.reading);
 }
 
 /** A stored trip, checked as a file would be. */
@@ -60,7 +63,7 @@ export function load(id: string): Promise<Reading<Trip>> {
       images: new Set(asFiled ? imagesOf(read.value) : []),
     });
     return read;
-  });
+  }, ANSWER_MS.reading);
 }
 
 /** The stored record of a trip that cannot be read, as text for a file, so that nothing entered is lost. */
@@ -70,12 +73,13 @@ export function rescue(id: string): Promise<Reading<string>> {
     if (!filed) return none(storeProblem('missing'));
     const record = withImages({ ...filed.record, track: track ?? null }, images);
     return { value: recordToJson(record), problems: [] };
-  });
+  }, ANSWER_MS.reading);
 }
 
 /**
- * Stores a trip; when this answers null, it is on the disk. Refuses to write over what another window stored since this
- * one loaded or stored the trip: load it again, or store this one under another id. `nowMs` is the time of day.
+ * Stores a trip; when this answers null, it is on the disk; where it says `silent`, nobody knows. Refuses to write over
+ * what another window stored since this one loaded or stored the trip: load it again, or store this one under another id.
+ * `nowMs` is the time of day.
  */
 export function save(trip: Trip, nowMs: number): Promise<StoreProblem | null> {
   return change((database) => put(database, trip, nowMs));
@@ -109,11 +113,13 @@ async function put(database: Database, trip: Trip, nowMs: number): Promise<Store
   const tracks = work.objectStore('tracks');
   const images = work.objectStore('images');
   const [stored, shelved] = await Promise.all([summaries.get(id), images.getAllKeys(keyedUnder(id))]);
-  const mine = seen.get(id);
+  const last = seen.get(id);
+  const mine = stored?.updatedMs === last?.updatedMs ? last : undefined;
   const photos = photosOf(trip.obstacles);
   const obstacles = withPhotos(trip.obstacles, (photo) => ({ ...photo, image: NO_IMAGE }));
-  if (stored && stored.updatedMs !== mine?.updatedMs) return storeProblem('changed elsewhere');
+  if (stored && !mine && stored.updatedMs !== begun.get(id)) return storeProblem('changed elsewhere');
   const updatedMs = Math.max(nowMs, (stored?.updatedMs ?? 0) + 1);
+  begun.set(id, updatedMs);
   const lengthM = track ? track.distanceM[track.length - 1] : 0;
   try {
     const writes: Promise<unknown>[] = [
@@ -131,7 +137,9 @@ async function put(database: Database, trip: Trip, nowMs: number): Promise<Store
     abandon(work);
     throw error;
   }
-  seen.set(id, { updatedMs, track, images: new Set(imagesOf(trip)) });
+  // One that answers too late may come behind the next.
+  if ((seen.get(id)?.updatedMs ?? 0) < updatedMs)
+    seen.set(id, { updatedMs, track, images: new Set(imagesOf(trip)) });
   return null;
 }
 
@@ -153,7 +161,7 @@ async function taken(database: Database, id: string) {
 }
 
 function change(work: (database: Database) => Promise<StoreProblem | null>): Promise<StoreProblem | null> {
-  const changed = changing.then(() => doing(work));
+  const changed = changing.then(() => doing(work, ANSWER_MS.writing));
   changing = changed;
   return changed;
 }

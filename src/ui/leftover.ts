@@ -26,20 +26,32 @@ interface Kept {
   readonly trackIsStored: boolean;
 }
 
-const KEY = 'rutline.leftover';
+/** Each trip has a place of its own, so that neither another window nor the next page writes over it. */
+const KEY = 'rutline.leftover/';
 
 export function leaveBehind(trip: Trip, trackIsStored: boolean, atMs: number): void {
   try {
     const kept: Kept = { atMs, text: textOf(trip), captions: captionsOf(trip), trackIsStored };
-    localStorage.setItem(KEY, JSON.stringify(kept));
+    localStorage.setItem(KEY + trip.id, JSON.stringify(kept));
   } catch {
     return;
   }
 }
 
-export function leftover(): Leftover | null {
+/** All that was left, the last at the end. */
+export function leftovers(): Leftover[] {
   try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept | null;
+    const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? '');
+    const all = keys.filter((key) => key.startsWith(KEY)).flatMap((key) => leftAt(key) ?? []);
+    return all.sort((a, b) => a.atMs - b.atMs);
+  } catch {
+    return [];
+  }
+}
+
+function leftAt(key: string): Leftover | null {
+  try {
+    const kept = JSON.parse(localStorage.getItem(key) ?? 'null') as Kept | null;
     const trip = kept === null ? null : readTrip(kept.text).value;
     return kept === null || trip === null ? null : { ...kept, captions: kept.captions ?? [], trip };
   } catch {
@@ -47,9 +59,9 @@ export function leftover(): Leftover | null {
   }
 }
 
-export function clearLeftover(): void {
+export function clearLeftover(tripId: string): void {
   try {
-    localStorage.removeItem(KEY);
+    localStorage.removeItem(KEY + tripId);
   } catch {
     return;
   }

@@ -1,60 +1,94 @@
 import { list, load } from '../archive/store.ts';
+import type { StoreProblem, Trouble } from '../archive/storeProblem.ts';
+import type { Trip } from '../archive/trip.ts';
+import type { Problem } from '../problem.ts';
 import { say } from '../words/words.ts';
 import { DEMO_ID, demoTrip, layDemoGround } from './demo.ts';
 import { newId } from './identity.ts';
-import { incoming } from './incoming.svelte.ts';
 import type { Leftover } from './leftover.ts';
-import { clearLeftover, joined, leftover, sameButTrack } from './leftover.ts';
+import { clearLeftover, joined, leftovers, sameButTrack } from './leftover.ts';
 import { notices } from './notice.svelte.ts';
+import { tell } from './tell.ts';
 import { lastOpen, open } from './trip.svelte.ts';
 
-/** Puts a trip on the desk: the one that lay there when the page was closed, else the last stored, else the demonstration. */
+/**
+ * Puts a trip on the desk: the one that lay there when the page was closed, else the last stored, else the demonstration.
+ * Where the store does not say what it holds, that is said, and what the last page left unstored stays for the next one.
+ */
 export async function start(): Promise<void> {
-  const left = leftover();
-  if (left !== null && (await pickUp(left))) return;
-  const [listed, last] = [(await list()).value, lastOpen()];
-  const stored = listed ?? [];
+  const { value: stored, problems } = await list();
+  if (stored === null) {
+    await layDemo();
+    return tell(say.notices.storedTrip, problems);
+  }
+  let picked = false;
+  for (const left of leftovers()) picked = (await pickUp(left)) || picked;
+  if (picked) return;
+  const last = lastOpen();
   const id = stored.find((trip) => trip.id === last)?.id ?? stored[0]?.id;
   if (id === undefined) {
-    if (listed !== null && last !== null) notices.stand({ words: say.storage.gone });
+    if (last !== null) notices.stand({ words: say.storage.gone });
     await openDemo();
     return;
   }
-  const problems = await open.openStored(id);
-  if (problems !== null) incoming.problems = { file: say.notices.storedTrip, list: problems };
+  tell(say.notices.storedTrip, (await open.openStored(id)) ?? []);
   if (id === DEMO_ID) void layDemoGround();
 }
 
 /** The demonstration as it was left on this device, else as it is delivered. */
 export async function openDemo(): Promise<void> {
-  void layDemoGround();
   const stored = (await list()).value ?? [];
-  if (stored.some(({ id }) => id === DEMO_ID)) {
-    await open.openStored(DEMO_ID);
+  if (!stored.some(({ id }) => id === DEMO_ID)) {
+    const trip = await deliveredDemo();
+    if (trip !== null) await open.open(trip);
     return;
   }
-  const { value, problems } = await demoTrip();
-  if (value === null) incoming.problems = { file: say.files.demonstration, list: problems };
-  else await open.open(value);
+  void layDemoGround();
+  await open.openStored(DEMO_ID);
 }
 
-/** Opens what the last page left unstored; false where there is nothing in it that is not elsewhere. */
+/** The demonstration without asking the store for anything. */
+async function layDemo(): Promise<void> {
+  const trip = await deliveredDemo();
+  if (trip !== null) open.lay(trip);
+}
+
+async function deliveredDemo(): Promise<Trip | null> {
+  void layDemoGround();
+  const { value, problems } = await demoTrip();
+  if (value === null) tell(say.files.demonstration, problems);
+  return value;
+}
+
+/** Opens what the last page left unstored; false where there is nothing in it that is not elsewhere, or not now. */
 async function pickUp(left: Leftover): Promise<boolean> {
   const { atMs, trip, trackIsStored } = left;
-  const stored = (await load(trip.id)).value;
+  const { value: stored, problems } = await load(trip.id);
+  const trouble = stored === null ? troubleIn(problems) : null;
+  if (trouble === 'silent') return false;
+  const isUnread = trouble !== null && trouble !== 'missing';
   const { whole, lost } = joined(left, stored);
-  const demoOnItsWay = stored === null && trip.id === DEMO_ID;
+  const demoOnItsWay = trouble === 'missing' && trip.id === DEMO_ID;
   if (lost > 0) notices.say(say.notices.photosNotStored(lost, trip.name));
   if (demoOnItsWay || (stored !== null && sameButTrack(stored, whole))) {
-    clearLeftover();
+    clearLeftover(trip.id);
     return false;
   }
   if (!trackIsStored) notices.say(say.notices.trackNotStored(trip.name));
   const summary = (await list()).value?.find(({ id }) => id === trip.id);
-  if (summary !== undefined && summary.updatedMs > atMs) {
-    notices.say(say.notices.changedElsewhere(trip.name));
-    return open.open({ ...whole, id: newId(), name: say.notices.copyOf(trip.name) });
+  if (isUnread || (summary !== undefined && summary.updatedMs > atMs)) {
+    notices.say((isUnread ? say.notices.storedUnread : say.notices.changedElsewhere)(trip.name));
+    const own = { ...whole, id: newId(), name: say.notices.copyOf(trip.name) };
+    if (!(await open.open(own)) || open.keeping.state !== 'kept') return false;
+    clearLeftover(trip.id);
+    return true;
   }
   if (trip.id === DEMO_ID) void layDemoGround();
   return open.open(whole);
+}
+
+function troubleIn(problems: readonly Problem[]): Trouble | null {
+  return (
+    problems.map((one) => (one as StoreProblem).trouble).find((trouble) => trouble !== undefined) ?? null
+  );
 }

@@ -1,9 +1,9 @@
 import { SvelteMap } from 'svelte/reactivity';
+import { photosOf } from '../archive/photoRecord.ts';
 import { load, save } from '../archive/store.ts';
 import type { StoreProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem } from '../problem.ts';
-import type { Track } from '../route/track.ts';
 import { say } from '../words/words.ts';
 import type { Draft } from './drafts.ts';
 import { draftsOf, keepDrafts } from './drafts.ts';
@@ -16,7 +16,7 @@ import { clearLeftover, leaveBehind } from './leftover.ts';
 export type Keeping =
   { readonly state: 'kept' | 'waiting' } | { readonly state: 'failed'; readonly problem: StoreProblem };
 
-/** Pause in typing after which the trip is stored; what is lost if the device dies is at most this. */
+/** Pause in typing after which the trip is stored; what is lost if the device dies is at most this. Photos do not wait. */
 const STORE_AFTER_MS = 300;
 
 export function emptyTrip(name = say.track.newTrip): Trip {
@@ -36,8 +36,10 @@ export function emptyTrip(name = say.track.newTrip): Trip {
 class OpenTrip {
   #history = $state.raw<History<Trip>>(begin(emptyTrip()));
   #keeping = $state.raw<Keeping>({ state: 'kept' });
-  /** The track as the store has it; undefined where it has none of this trip. */
-  #storedTrack: Track | null | undefined;
+  /** The trip as this window last stored or loaded it; null where the store has none of it yet. */
+  #stored: Trip | null = null;
+  /** Counts what was given to the store, which takes one after another. */
+  #given = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Texts in boxes that are no valid value yet, by box. The trip keeps the last good value meanwhile. */
   readonly drafts = new SvelteMap<string, Draft>();
@@ -80,20 +82,35 @@ class OpenTrip {
   /** Another trip on the desk; false where the one before cannot be stored, which then stays on the desk. */
   async open(trip: Trip): Promise<boolean> {
     if (!(await this.#leave())) return false;
-    this.#put(trip);
-    this.#wait();
+    this.lay(trip);
     await this.flush();
     return true;
   }
 
+  /** A trip on a desk where nothing lies that is not stored. It is stored by itself, which nobody waits for. */
+  lay(trip: Trip): void {
+    this.#put(trip);
+    this.#wait();
+  }
+
   /** A stored trip on the desk; null, or why it could not be. */
   async openStored(id: string): Promise<readonly Problem[] | null> {
-    if (!(await this.#leave())) return this.#keeping.state === 'failed' ? [this.#keeping.problem] : [];
-    const { value, problems } = await load(id);
+    for (;;) {
+      if (!(await this.#leave())) return this.#keeping.state === 'failed' ? [this.#keeping.problem] : [];
+      const { value, problems } = await load(id);
+      if (value === null) return problems;
+      // What was entered while it was read is stored first, and may be of this very trip.
+      if (this.#keeping.state !== 'kept') continue;
+      this.#putStored(value);
+      return problems.length > 0 ? problems : null;
+    }
+  }
+
+  /** The stored trip instead of the one on the desk, which cannot be stored and was given up; null, or why not. */
+  async takeStored(): Promise<readonly Problem[] | null> {
+    const { value, problems } = await load(this.now.id);
     if (value === null) return problems;
-    this.#put(value);
-    this.#storedTrack = value.track;
-    this.#keeping = { state: 'kept' };
+    this.#putStored(value);
     return problems.length > 0 ? problems : null;
   }
 
@@ -107,49 +124,62 @@ class OpenTrip {
     await this.flush();
   }
 
-  /** Takes what is on the desk for given up: it could not be stored, and someone said so. */
-  giveUp(): void {
-    this.#keeping = { state: 'kept' };
-  }
-
   holdDraft(box: string, draft: Draft | null): void {
     if (draft === null) this.drafts.delete(box);
     else this.drafts.set(box, draft);
     keepDrafts(this.now.id, this.drafts);
   }
 
-  /** Stores what waits, at once. */
+  /** Stores what waits, at once. It is kept once the last that was given to the store is, and is what lies on the desk. */
   async flush(): Promise<void> {
     clearTimeout(this.#timer);
     if (this.#keeping.state === 'kept') return;
     const trip = this.now;
+    const given = ++this.#given;
     const problem = await save(trip, Date.now());
-    if (problem === null && trip.id === this.now.id) this.#storedTrack = trip.track;
+    if (problem === null && trip.id === this.now.id) this.#stored = trip;
+    if (given !== this.#given) return;
     if (problem !== null) this.#keeping = { state: 'failed', problem };
     else if (trip === this.now) {
       this.#keeping = { state: 'kept' };
-      clearLeftover();
+      rememberOpen(trip.id);
+      clearLeftover(trip.id);
     }
   }
 
   async #leave(): Promise<boolean> {
-    await this.flush();
-    return this.#keeping.state !== 'failed';
+    do await this.flush();
+    while (this.#keeping.state === 'waiting');
+    return this.#keeping.state === 'kept';
   }
 
   #put(trip: Trip): void {
+    clearTimeout(this.#timer);
+    this.#given++;
     this.#history = begin(trip);
-    this.#storedTrack = undefined;
+    this.#stored = null;
     this.drafts.clear();
     for (const [box, draft] of draftsOf(trip.id)) this.drafts.set(box, draft);
+  }
+
+  #putStored(trip: Trip): void {
+    this.#put(trip);
+    this.#stored = trip;
+    this.#keeping = { state: 'kept' };
     rememberOpen(trip.id);
+  }
+
+  /** Whether something would be gone with the page that `leave` cannot leave behind, or that the store does not take. */
+  get wouldBeLost(): boolean {
+    const { state } = this.#keeping;
+    return state === 'failed' || (state === 'waiting' && !this.#isLight());
   }
 
   /** The page may go away at any moment now. */
   leave(): void {
     if (this.#keeping.state === 'kept') return;
     const { track } = this.now;
-    leaveBehind(this.now, track === null || track === this.#storedTrack, Date.now());
+    leaveBehind(this.now, track === null || track === this.#stored?.track, Date.now());
     void this.flush();
   }
 
@@ -159,10 +189,18 @@ class OpenTrip {
     this.#wait();
   }
 
+  /** Whether the store has the track and all images already; these are all that `leave` cannot leave behind. */
+  #isLight(): boolean {
+    const [{ track, obstacles }, stored] = [this.now, this.#stored];
+    if (track !== null && track !== stored?.track) return false;
+    const images = new Set(photosOf(stored?.obstacles ?? []).map(({ image }) => image));
+    return photosOf(obstacles).every(({ image }) => images.has(image));
+  }
+
   #wait(): void {
     this.#keeping = { state: 'waiting' };
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.flush(), STORE_AFTER_MS);
+    this.#timer = setTimeout(() => void this.flush(), this.#isLight() ? STORE_AFTER_MS : 0);
   }
 }
 
@@ -191,3 +229,7 @@ addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') open.leave();
 });
 addEventListener('pagehide', () => open.leave());
+// The browser then asks whether to leave.
+addEventListener('beforeunload', (event) => {
+  if (open.wouldBeLost) event.preventDefault();
+});

@@ -134,6 +134,44 @@ describe('what is stored is not lost in silence', () => {
     await context.close();
   });
 
+  test('where the store does not answer, the page says so instead of staying empty, and the next one has it all', async () => {
+    const { context, page } = await atArchive(() => {
+      const asked = Reflect.get(IDBFactory.prototype, 'open') as (...given: unknown[]) => IDBOpenDBRequest;
+      IDBFactory.prototype.open = function (...given) {
+        const request = asked.apply(this, given);
+        if (sessionStorage.getItem('silent') !== null) request.addEventListener = () => undefined;
+        return request;
+      };
+    });
+    await stored(page);
+    await page.evaluate(() => {
+      sessionStorage.setItem('silent', 'yes');
+      localStorage.setItem(
+        'rutline.leftover/own',
+        JSON.stringify({
+          atMs: 1,
+          text: '{"format":"rutline-trip","version":2,"id":"own","name":"Left over"}',
+        }),
+      );
+    });
+    await page.clock.install();
+    await page.reload();
+    await page.getByText('Rutline is looking at what is stored on this device').waitFor();
+    await page.clock.fastForward(20_000);
+    await page.getByText('The device’s store does not answer.').first().waitFor();
+    expect(await page.locator('.keeping').textContent()).not.toMatch(/^\s*stored\s*$/);
+    await archive(page);
+    const save = () => page.getByRole('button', { name: 'Save it as a file' }).click();
+    await page.clock.fastForward(40_000);
+    expect(JSON.parse(await download(page, save))).toMatchObject({ format: 'rutline-trip' });
+    await page.evaluate(() => sessionStorage.removeItem('silent'));
+    await page.reload();
+    await expect.poll(() => page.getByLabel('Trip name').inputValue()).toBe('Left over');
+    await archive(page);
+    await page.getByRole('heading', { name: 'Ford survey' }).waitFor();
+    await context.close();
+  });
+
   test('where two windows write one trip, both are kept; a file is not opened over what says something else', async () => {
     const { context, page } = await atArchive();
     await stored(page);

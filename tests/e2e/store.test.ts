@@ -317,6 +317,55 @@ test('an older window that holds the store open is named, and then waited for no
   expect((await loadIn(newer)).name).toBe('mine');
 });
 
+/** From now on, until it is given back, what is asked by this method is never answered. */
+function silence(page: Page, method: 'open' | 'getAll' | 'put'): Promise<void> {
+  return page.evaluate((method) => {
+    const holder: Record<string, unknown> = (method === 'open' ? IDBFactory : IDBObjectStore)
+      .prototype as never;
+    const asked = holder[method] as (...given: unknown[]) => IDBRequest;
+    holder[method] = function (this: unknown, ...given: unknown[]) {
+      const request = asked.apply(this, given);
+      request.addEventListener = () => undefined;
+      return request;
+    };
+    Object.assign(globalThis, { giveBack: () => (holder[method] = asked) });
+  }, method);
+}
+
+function giveBack(page: Page): Promise<void> {
+  return page.evaluate(() => (globalThis as unknown as { giveBack: () => void }).giveBack());
+}
+
+async function afterAnHour<T>(page: Page, asked: Promise<T>): Promise<T> {
+  const answered = asked.then(() => true);
+  while (!(await Promise.race([answered, page.clock.fastForward(3_600_000).then(() => false)])));
+  return asked;
+}
+
+test('a store that does not answer is not waited for without end, and answers again once it can', async () => {
+  const before = await newWindow();
+  await saveIn(before, 'mine');
+  await before.close();
+  const page = await newWindow(async (blank) => {
+    await blank.clock.install();
+    await silence(blank, 'open');
+  });
+  const listed = () => page.evaluate(() => store.list());
+  expect((await afterAnHour(page, listed())).problems).toMatchObject([{ trouble: 'silent' }]);
+  await giveBack(page);
+  expect((await loadIn(page)).name).toBe('mine');
+  await silence(page, 'getAll');
+  expect((await afterAnHour(page, listed())).problems).toMatchObject([{ trouble: 'silent' }]);
+  await giveBack(page);
+  expect((await listed()).value).toMatchObject([{ name: 'mine' }]);
+  await silence(page, 'put');
+  // The answer is lost, not the writing: whoever stores it again is not told that someone else did.
+  expect(await afterAnHour(page, saveIn(page, 'mine, later'))).toBe('silent');
+  await giveBack(page);
+  expect(await saveIn(page, 'mine, later still')).toBeNull();
+  expect((await loadIn(page)).name).toBe('mine, later still');
+});
+
 test('the browser is asked to keep the trips, and its answer is a plain yes or no', async () => {
   const page = await newWindow();
   expect(typeof (await page.evaluate(() => store.keep()))).toBe('boolean');

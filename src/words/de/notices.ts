@@ -1,6 +1,7 @@
 import type { Words } from '../words.ts';
 
 export const notices: Words['notices'] = {
+  opening: 'Rutline sieht nach, was auf diesem Gerät gespeichert ist …',
   putBack: 'Zurücknehmen',
   close: 'Schließen',
   removed: (name) => `${name} entfernt.`,
@@ -10,6 +11,8 @@ export const notices: Words['notices'] = {
     `Die Strecke von ${trip} war noch nicht gespeichert: die GPX-Datei noch einmal öffnen.`,
   changedElsewhere: (trip) =>
     `${trip} wurde auch in einem anderen Fenster geändert: Was hier übrig war, ist jetzt eine eigene Fahrt.`,
+  storedUnread: (trip) =>
+    `${trip} kann gespeichert nicht gelesen werden: Was hier davon übrig war, ist jetzt eine eigene Fahrt.`,
   copyOf: (name) => `${name} (Kopie)`,
   storedTrip: 'die gespeicherte Fahrt',
   notStored: 'Diese Fahrt ist nicht gespeichert.',

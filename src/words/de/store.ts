@@ -17,6 +17,10 @@ export const store: Words['store'] = {
     what: 'Der Speicher wurde geschlossen: Ein neueres Rutline wurde in einem anderen Fenster geöffnet, oder der Browser hat ihn geschlossen.',
     done: 'Die Fahrt als Datei speichern, dann dieses Fenster neu laden.',
   },
+  silent: {
+    what: 'Der Speicher des Geräts antwortet nicht.',
+    done: 'Die Fahrt als Datei speichern, falls eben etwas eingegeben wurde, dann diese Seite neu laden. Was vorher gespeichert war, ist noch da.',
+  },
   missing: {
     what: 'Diese Fahrt gibt es auf diesem Gerät nicht.',
     done: 'Vielleicht wurde sie in einem anderen Fenster entfernt.',

@@ -1,5 +1,6 @@
 /** What is said in passing, and of what stands in the way of keeping things. */
 export const notices = {
+  opening: 'Rutline is looking at what is stored on this device …',
   putBack: 'Put it back',
   close: 'Close',
   removed: (name: string) => `Removed ${name}.`,
@@ -8,6 +9,8 @@ export const notices = {
   trackNotStored: (trip: string) => `The track of ${trip} was not stored yet: open its GPX file again.`,
   changedElsewhere: (trip: string) =>
     `${trip} was also changed in another window: what was left here is a trip of its own.`,
+  storedUnread: (trip: string) =>
+    `The stored ${trip} cannot be read: what was left here of it is a trip of its own.`,
   copyOf: (name: string) => `${name} (copy)`,
   storedTrip: 'the stored trip',
   notStored: 'This trip is not stored.',

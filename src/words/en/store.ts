@@ -16,6 +16,10 @@ export const store = {
     what: 'The store was closed: a newer Rutline was opened in another window, or the browser shut it.',
     done: 'Save the trip as a file, then load this window again.',
   },
+  silent: {
+    what: 'The device’s store does not answer.',
+    done: 'Save the trip as a file if you entered anything just now, then load this page again. What was stored before is still there.',
+  },
   missing: {
     what: 'There is no such trip on this device.',
     done: 'It may have been removed in another window.',
