@@ -30,7 +30,7 @@ export interface StripScale {
 
 const LEFT_PX = 46;
 /** Room for names of rungs of up to so many letters, for each letter more, and for their numbers alone on a narrow page. */
-const NAMES_PX = 152;
+const NAMES_PX = 188;
 const NAME_LETTERS = 24;
 const LETTER_PX = 9;
 const NUMBERS_PX = 26;

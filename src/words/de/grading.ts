@@ -22,6 +22,9 @@ export const grading: Words['grading'] = {
   atLeast: (level) => `mindestens ${level}`,
   notKnownAtLeast: (level) => `nicht bekannt, mindestens ${level}`,
   beyond: 'Jenseits der Einstufung: nicht einmal ihr fähigstes Fahrzeug fährt hier aus eigener Kraft',
+  beyondSays:
+    'Bestimmt von dem einen Fahrzeug, das genannt ist, mit jedem ± zu seinen Lasten. Ein anderes kann hier trotzdem fahren, wo es leichter oder kürzer ist oder besser bremst: sein eigenes Urteil sagt es.',
+  measureSlope: 'Die Neigung ist die der Strecke, mit weitem ±; am Pin gemessen kann sie den Grad senken.',
   workingOut: 'Die Schwierigkeit wird berechnet …',
   notYet: 'nicht berechnet',
   directions: { 'as recorded': 'Wie aufgezeichnet', reversed: 'Umgekehrt' },

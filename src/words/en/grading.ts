@@ -21,6 +21,9 @@ export const grading = {
   atLeast: (level: string) => `at least ${level}`,
   notKnownAtLeast: (level: string) => `not known, at least ${level}`,
   beyond: 'Beyond the classification: not even its most capable vehicle goes here by itself',
+  beyondSays:
+    'Set by the one vehicle that is named, with every ± taken against it. Another may go here all the same, where it is lighter, shorter or brakes better: its own verdict says so.',
+  measureSlope: 'The slope is the track’s, with a wide ±; reading it at the pin may lower the grade.',
   workingOut: 'Working out the grade …',
   notYet: 'not worked out',
   directions: { 'as recorded': 'As recorded', reversed: 'Reversed' },
