@@ -39,29 +39,48 @@ export function isCopies(bytes: Uint8Array): boolean {
 
 /** Reads such a file. What is damaged is left out and said; null where nothing of it can be read. */
 export function copiesFrom(bytes: Uint8Array): Reading<readonly Copy[]> {
-  if (bytes.length > ARCHIVE_LIMITS.fileBytes)
-    return refused(say.gradedFile.tooLarge, say.gradedFile.fewerTracks);
+  const all = [...eachCopy(bytes)];
+  const copies = all.filter(isCopy);
+  const problems = all.filter((one): one is Problem => !isCopy(one));
+  return { value: copies.length === 0 && problems.length > 0 ? null : copies, problems };
+}
+
+/** The same, one track after the other, or what is wrong with it: one that is freed takes no memory while the next is read. */
+export function* eachCopy(bytes: Uint8Array): Generator<Copy | Problem, void> {
   const line = lineOf(bytes);
-  const [format, version] = line.split(' ');
-  if (format !== FORMAT)
-    return refused(say.gradedFile.noCopies, say.gradedFile.noCopiesDone(COPIES_EXTENSION));
-  if (Number(version) !== VERSION) return refused(say.gradedFile.otherVersion, say.tripFile.update);
-  const problems: Problem[] = [];
-  const copies: Copy[] = [];
+  const fault = faultOf(bytes, line);
+  if (fault !== null) {
+    yield fault;
+    return;
+  }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   let at = line.length + 1;
   for (let n = 1; at < bytes.length; n++) {
     const length = at + 4 <= bytes.length ? view.getUint32(at, true) : NaN;
     if (!(at + 4 + length <= bytes.length) || n > ARCHIVE_LIMITS.tracks) {
-      problems.push(problem(say.gradedFile.track(n), say.gradedFile.endsEarly, say.gradedFile.copyAgain));
-      break;
+      yield problem(say.gradedFile.track(n), say.gradedFile.endsEarly, say.gradedFile.copyAgain);
+      return;
     }
-    const copy = copyFrom(bytes.subarray(at + 4, at + 4 + length));
-    if (copy) copies.push(copy);
-    else problems.push(problem(say.gradedFile.track(n), say.gradedFile.damaged, say.gradedFile.damagedDone));
+    yield (
+      copyFrom(bytes.subarray(at + 4, at + 4 + length)) ??
+      problem(say.gradedFile.track(n), say.gradedFile.damaged, say.gradedFile.damagedDone)
+    );
     at += 4 + length;
   }
-  return copies.length === 0 && problems.length > 0 ? { value: null, problems } : { value: copies, problems };
+}
+
+export function isCopy(one: Copy | Problem): one is Copy {
+  return 'replica' in one;
+}
+
+/** Why a file cannot be one of ours, of this version; null where it can. */
+function faultOf({ length }: Uint8Array, line: string): Problem | null {
+  const { tooLarge, fewerTracks, noCopies, noCopiesDone, otherVersion } = say.gradedFile;
+  const [format, version] = line.split(' ');
+  const refused = (what: string, done: string) => problem(say.problem.theFile, what, done);
+  if (length > ARCHIVE_LIMITS.fileBytes) return refused(tooLarge, fewerTracks);
+  if (format !== FORMAT) return refused(noCopies, noCopiesDone(COPIES_EXTENSION));
+  return Number(version) === VERSION ? null : refused(otherVersion, say.tripFile.update);
 }
 
 function copyFrom(bytes: Uint8Array): Copy | null {
@@ -88,8 +107,4 @@ function lineOf(bytes: Uint8Array): string {
 
 function problem(where: string, what: string, done: string): Problem {
   return { severity: 'error', where, what, done, times: 1 };
-}
-
-function refused(what: string, done: string): Reading<readonly Copy[]> {
-  return { value: null, problems: [problem(say.problem.theFile, what, done)] };
 }

@@ -5,6 +5,7 @@ import { abandon, keyedUnder, none, reading } from './database.ts';
 import { recordFrom } from './gradedHeld.ts';
 import { gradedFrom, gradedRecord } from './gradedRecord.ts';
 import type { GradedTrack } from './gradedTrack.ts';
+import { rowsWritten } from './knownRows.ts';
 import { withPhotos } from './photoRecord.ts';
 import type { Replica } from './replica.ts';
 import { bytesSince, free, headsOf, heldBy, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
@@ -70,6 +71,7 @@ export async function changed(
     const takeOut = noted();
     if (takeOut) writes.push(work.objectStore('takeOuts').put(takeOut, takeOut.tripId));
     await Promise.all([...writes, work.done]);
+    rowsWritten((count ?? 0) + 1, new Map([[id, changedRow]]));
     free(next);
     return null;
   } catch (error) {

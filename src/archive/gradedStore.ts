@@ -2,17 +2,18 @@ import type { Problem, Reading } from '../problem.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { say } from '../words/words.ts';
-import { BoxIndex } from './boxIndex.ts';
 import type { Conflict, Revised } from './conflict.ts';
 import { conflictsOf, historyOf, resolved } from './conflict.ts';
 import { doing, keyedUnder, none, reading } from './database.ts';
-import { copiesFrom, copiesToBytes } from './exchange.ts';
+import { copiesToBytes, eachCopy, isCopy } from './exchange.ts';
 import type { Filing } from './filing.ts';
 import { graded, gradedAnew, gradedBeside, joined, tripOf } from './filing.ts';
 import { gradedFrom } from './gradedRecord.ts';
 import { edited, editedAt, firstFiled, gradedOf } from './gradedReplica.ts';
 import { changed, GRADED_SHELVES, withReplica } from './gradedShelf.ts';
 import type { GradedTrack } from './gradedTrack.ts';
+import { rowsNow, rowsWritten } from './knownRows.ts';
+import { levelsOf } from './levels.ts';
 import type { Author, Heads, Replica } from './replica.ts';
 import {
   emptyReplica,
@@ -28,7 +29,7 @@ import { same } from './same.ts';
 import type { StoreProblem } from './storeProblem.ts';
 import { trackProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
-import type { Levels, TrackRow } from './trackRow.ts';
+import type { TrackRow } from './trackRow.ts';
 import type { Trip } from './trip.ts';
 import type { Wanted } from './wanted.ts';
 import { found } from './wanted.ts';
@@ -41,20 +42,11 @@ export interface Taken {
   readonly conflicts: readonly Conflict[];
 }
 
-/** Rows with their boxes, as of a count of changes that the database holds. */
-let known: { readonly count: number; readonly rows: readonly TrackRow[]; readonly index: BoxIndex } | null =
-  null;
-
 /** Tracks of the archive, the tracks themselves unread. Asks the database whether anything changed, in whatever window. */
 export function find(wanted: Wanted): Promise<Reading<readonly TrackRow[]>> {
   return reading(async (database) => {
-    const work = database.transaction(['rows', 'counts']);
-    const count = (await work.objectStore('counts').get('rows')) ?? 0;
-    if (known?.count !== count) {
-      const rows = await work.objectStore('rows').getAll();
-      known = { count, rows, index: new BoxIndex(rows.map(({ box }) => box)) };
-    }
-    return { value: found(known.rows, known.index, wanted), problems: [] };
+    const { rows, index } = await rowsNow(database);
+    return { value: found(rows, index, wanted), problems: [] };
   });
 }
 
@@ -210,45 +202,69 @@ export function join(tracks: readonly GradedTrack[], author: Author): Promise<Re
 /** Graded tracks with their whole history as one file, for another device. */
 export function copies(ids: readonly string[]): Promise<Reading<Uint8Array<ArrayBuffer>>> {
   return reading(async (database) => {
-    const shelf = database.transaction('replicas').store;
-    const all = await Promise.all(ids.map((id) => shelf.getAll(keyedUnder(id))));
-    const replicas = all.filter((pieces) => pieces.length > 0).map(replicaFrom);
-    const whole = replicas.filter((replica) => replica !== null);
-    const bytes = copiesToBytes(whole.map(replicaToBytes));
-    whole.forEach(free);
-    return { value: bytes, problems: whole.length < replicas.length ? [trackProblem('corrupt')] : [] };
+    const whole: Uint8Array[] = [];
+    let corrupt = 0;
+    for (const id of ids) {
+      const pieces = await database.getAll('replicas', keyedUnder(id));
+      const replica = replicaFrom(pieces);
+      if (replica === null) corrupt += Math.sign(pieces.length);
+      else {
+        whole.push(replicaToBytes(replica));
+        free(replica);
+      }
+    }
+    return { value: copiesToBytes(whole), problems: corrupt > 0 ? [trackProblem('corrupt')] : [] };
   });
 }
 
 /** Merges a file of another device into the archive: afterwards both have everything of both. Answers which tracks it held. */
 export function merge(bytes: Uint8Array, nowMs: number): Promise<Reading<readonly string[]>> {
   return reading(async (database) => {
-    const read = copiesFrom(bytes);
-    if (read.value === null) return { value: null, problems: read.problems };
-    const problems: Problem[] = [...read.problems];
+    const problems: Problem[] = [];
     const ids: string[] = [];
-    for (const { id, replica } of read.value) {
-      const problem = await changed(database, id, nowMs, (now) => merged(now ?? emptyReplica(), replica));
+    let read = 0;
+    for (const copy of eachCopy(bytes)) {
+      if (!isCopy(copy)) {
+        problems.push(copy);
+        continue;
+      }
+      read++;
+      const { id, replica } = copy;
+      const problem = await changed(database, id, nowMs, (now) => {
+        const own = now ?? emptyReplica();
+        const both = merged(own, replica);
+        free(own);
+        return both;
+      });
       if (problem) problems.push(problem);
       else ids.push(id);
       free(replica);
     }
-    return { value: ids, problems };
+    return { value: read === 0 && problems.length > 0 ? null : ids, problems };
   });
 }
 
-/** Puts the grades of a track into its row, unless the track changed since they were worked out from it. */
-export function grade(id: string, updatedMs: number, levels: Levels): Promise<StoreProblem | null> {
+/**
+ * Grades tracks by their sizes and puts that into their rows, all in one transaction. What cannot be read stays without a
+ * grade. Nothing is lost that could not be worked out again, so the disk is not waited for.
+ */
+export function regrade(ids: readonly string[]): Promise<StoreProblem | null> {
   return doing(async (database) => {
-    const work = database.transaction(['rows', 'counts'], 'readwrite', { durability: 'strict' });
-    const row = await work.objectStore('rows').get(id);
-    if (row?.updatedMs !== updatedMs) return trackProblem(row ? 'changed elsewhere' : 'missing');
-    const count = (await work.objectStore('counts').get('rows')) ?? 0;
-    await Promise.all([
-      work.objectStore('rows').put({ ...row, levels }, id),
-      work.objectStore('counts').put(count + 1, 'rows'),
-      work.done,
-    ]);
+    const work = database.transaction(['graded', 'rows', 'counts'], 'readwrite', { durability: 'relaxed' });
+    const count = ((await work.objectStore('counts').get('rows')) ?? 0) + 1;
+    const written = new Map<string, TrackRow>();
+    const regraded = async (id: string): Promise<unknown> => {
+      const [record, row] = await Promise.all([
+        work.objectStore('graded').get(id),
+        work.objectStore('rows').get(id),
+      ]);
+      const { value } = gradedFrom(record);
+      if (value === null || row === undefined) return;
+      written.set(id, { ...row, levels: levelsOf(value) });
+      return work.objectStore('rows').put(written.get(id)!, id);
+    };
+    await Promise.all([...ids.map(regraded), work.objectStore('counts').put(count, 'rows'), work.done]);
+    rowsWritten(count, written);
     return null;
   });
 }
@@ -257,14 +273,15 @@ export function grade(id: string, updatedMs: number, levels: Levels): Promise<St
 export function remove(id: string): Promise<StoreProblem | null> {
   return doing(async (database) => {
     const work = database.transaction(GRADED_SHELVES, 'readwrite', { durability: 'strict' });
-    const count = (await work.objectStore('counts').get('rows')) ?? 0;
+    const count = ((await work.objectStore('counts').get('rows')) ?? 0) + 1;
     await Promise.all([
       work.objectStore('replicas').delete(keyedUnder(id)),
       work.objectStore('graded').delete(id),
       work.objectStore('rows').delete(id),
-      work.objectStore('counts').put(count + 1, 'rows'),
+      work.objectStore('counts').put(count, 'rows'),
       work.done,
     ]);
+    rowsWritten(count, new Map([[id, null]]));
     return null;
   });
 }

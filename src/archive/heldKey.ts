@@ -7,6 +7,7 @@ export function keyOf(...parts: readonly string[]): string {
 
 /** The parts of a key; null where nobody but `keyOf` could have made it. */
 export function partsOf(key: string): string[] | null {
+  if (PLAIN_KEY.test(key)) return key.split('/');
   try {
     const parts = key.split('/').map(unescaped);
     return keyOf(...parts) === key ? parts : null;
@@ -15,8 +16,13 @@ export function partsOf(key: string): string[] | null {
   }
 }
 
+/** Letters of which no escape is made and none begins, as in nearly every key. */
+const PLAIN_PART = /^[\w. -]*$/;
+const PLAIN_KEY = /^[\w. /-]*$/;
+
 /** JSON's escapes keep halves of characters whole, which the replica's engine would not. */
 function escaped(part: string): string {
+  if (PLAIN_PART.test(part)) return part;
   return JSON.stringify(part).slice(1, -1).replaceAll('%', '%25').replaceAll('/', '%2F');
 }
 

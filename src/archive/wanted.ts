@@ -21,7 +21,13 @@ export interface Wanted {
   readonly order?: 'name' | 'longest' | 'newest' | 'visited' | { readonly nearest: Place };
 }
 
-/** The rows that fit, in the wanted order; `index` holds the boxes of `rows`. */
+const NAMES = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
+
+export function byName(one: TrackRow, other: TrackRow): number {
+  return NAMES.compare(one.name, other.name) || (one.id < other.id ? -1 : 1);
+}
+
+/** The rows that fit, in the wanted order. They are given `byName`; `index` holds their boxes. */
 export function found(rows: readonly TrackRow[], index: BoxIndex, wanted: Wanted): TrackRow[] {
   const { box, text, levels, lengthM, visitedSinceMs, inConflict } = wanted;
   const inBox = box ? index.touching(box) : null;
@@ -46,17 +52,16 @@ function folded(text: string): string {
   return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 }
 
-function inOrder(rows: readonly TrackRow[], order: NonNullable<Wanted['order']>): TrackRow[] {
-  const names = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
-  const byName = (a: TrackRow, b: TrackRow) => names.compare(a.name, b.name) || (a.id < b.id ? -1 : 1);
+/** What is alike stays by name. */
+function inOrder(rows: TrackRow[], order: NonNullable<Wanted['order']>): TrackRow[] {
   const by = (value: (row: TrackRow) => number) => {
     const ranked = rows.map((row) => ({ row, value: value(row) }));
-    return ranked.sort((a, b) => a.value - b.value || byName(a.row, b.row)).map(({ row }) => row);
+    return ranked.sort((a, b) => a.value - b.value).map(({ row }) => row);
   };
   if (typeof order === 'object') return by(({ box }) => distanceM(box, order.nearest));
   switch (order) {
     case 'name':
-      return [...rows].sort(byName);
+      return rows;
     case 'longest':
       return by(({ lengthM }) => -lengthM);
     case 'newest':

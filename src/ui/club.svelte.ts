@@ -1,15 +1,18 @@
-import { levelsOf } from '../archive/levels.ts';
 import { boxOfAll } from '../archive/likeness.ts';
 import type { Box, TrackRow } from '../archive/trackRow.ts';
+import type { Reading } from '../problem.ts';
 import { say } from '../words/words.ts';
-import { findTracks, gradeTrack, takeTracksBare, watchArchive } from '../workers/archive.ts';
+import { findTracks, regradeTracks, watchArchive } from '../workers/archive.ts';
 import { look } from './look.svelte.ts';
 import { tell } from './tell.ts';
 import type { TrackQuery } from './trackQuery.ts';
-import { EVERYTHING, isOld, wantedOf } from './trackQuery.ts';
+import { EVERYTHING, isNarrow, isOld, wantedOf } from './trackQuery.ts';
 
-/** Tracks graded at a time, the page left free between them. */
-const GRADED_AT_ONCE = 4;
+/** Tracks graded at a time, the archive left free for other questions between them. */
+const GRADED_AT_ONCE = 25;
+
+/** While change follows on change, as when many tracks come in, they are looked at together. */
+const FOLLOWS_MS = 300;
 
 /** The club's graded tracks: those that answer to what is asked, kept in step with the archive in whatever window. */
 class Club {
@@ -23,6 +26,7 @@ class Club {
   /** Rows that were to be graded, so that one that cannot be read is not tried for ever. */
   readonly #tried = new Map<string, number>();
   #asked = 0;
+  #refreshed = 0;
   #answered = 0;
 
   /** Rows that were found; null until the archive has answered. */
@@ -57,8 +61,14 @@ class Club {
   watch(): void {
     if (this.#watching) return;
     this.#watching = true;
+    let due = false;
     watchArchive(() => {
-      if (!this.#grading) void this.refresh();
+      if (due) return;
+      due = true;
+      setTimeout(() => {
+        due = false;
+        void this.refresh();
+      }, FOLLOWS_MS);
     });
   }
 
@@ -66,21 +76,33 @@ class Club {
   async refresh(): Promise<void> {
     this.watch();
     const asked = ++this.#asked;
-    const nowMs = Date.now();
-    const [all, found] = await Promise.all([
-      findTracks(),
-      findTracks(wantedOf(this.query, look.classification, this.view, nowMs)),
-    ]);
-    if (asked < this.#answered) return;
-    this.#answered = asked;
-    tell(say.gradedTracks.head, [...all.problems, ...found.problems]);
-    const rows = found.value ?? [];
+    const all = await findTracks();
+    if (asked < this.#refreshed) return;
+    this.#refreshed = asked;
     this.#all = all.value ?? [];
-    this.#found = this.query.visited === 'stale' ? rows.filter((row) => isOld(row, nowMs)) : rows;
+    await this.#find(asked, all);
     void this.#gradeNew();
   }
 
-  /** Gives a grade to rows that have none, by sizes alone, which takes no time to speak of. */
+  /** Asks only which of the tracks answer to what is asked now. */
+  async search(): Promise<void> {
+    if (this.#found === null) return this.refresh();
+    await this.#find(++this.#asked);
+  }
+
+  async #find(asked: number, all: Reading<readonly TrackRow[]> | null = null): Promise<void> {
+    const { query } = this;
+    const nowMs = Date.now();
+    const asItIs = all !== null && query.sort === EVERYTHING.sort && !isNarrow(query);
+    const found = asItIs ? all : await findTracks(wantedOf(query, look.classification, this.view, nowMs));
+    if (asked < this.#answered) return;
+    this.#answered = asked;
+    tell(say.gradedTracks.head, found.problems);
+    const rows = found.value ?? [];
+    this.#found = query.visited === 'stale' ? rows.filter((row) => isOld(row, nowMs)) : rows;
+  }
+
+  /** Gives a grade to rows that have none. */
   async #gradeNew(): Promise<void> {
     const missing = this.#all.filter(
       ({ id, updatedMs, levels }) => Object.keys(levels).length === 0 && this.#tried.get(id) !== updatedMs,
@@ -90,11 +112,7 @@ class Club {
     for (let i = 0; i < missing.length; i += GRADED_AT_ONCE) {
       const rows = missing.slice(i, i + GRADED_AT_ONCE);
       for (const { id, updatedMs } of rows) this.#tried.set(id, updatedMs);
-      const { value } = await takeTracksBare(rows.map(({ id }) => id));
-      for (const track of value ?? []) {
-        const row = rows.find(({ id }) => id === track.id);
-        if (row) await gradeTrack(track.id, row.updatedMs, levelsOf(track));
-      }
+      await regradeTracks(rows.map(({ id }) => id));
     }
     this.#grading = false;
     await this.refresh();

@@ -1,4 +1,4 @@
-import type { Levels, TrackRow } from '../archive/trackRow.ts';
+import type { TrackRow } from '../archive/trackRow.ts';
 import type { Offered } from '../archive/clubExchange.ts';
 import type { FiledInto, Taken } from '../archive/gradedStore.ts';
 import type { Revised } from '../archive/conflict.ts';
@@ -163,9 +163,9 @@ export function acceptParcel(id: string, bytes: Uint8Array, nowMs: number): Prom
   return ask('acceptParcel', [id, bytes, nowMs], unread);
 }
 
-/** Puts grades into the row of a track, unless it changed since (`updatedMs` is no longer that of the row). */
-export function gradeTrack(id: string, updatedMs: number, levels: Levels): Promise<StoreProblem | null> {
-  return ask('grade', [id, updatedMs, levels], undone);
+/** Grades tracks by their sizes, and puts that into their rows; a hundred or so at a time, while which nothing else is asked. */
+export function regradeTracks(ids: readonly string[]): Promise<StoreProblem | null> {
+  return ask('regrade', [ids], undone);
 }
 
 export function removeTrack(id: string): Promise<StoreProblem | null> {

@@ -34,7 +34,7 @@ const WITHOUT_HISTORY: ReadonlySet<string> = new Set([
   'takeBare',
   'places',
   'filedAs',
-  'grade',
+  'regrade',
   'remove',
 ] satisfies (keyof ArchiveWork)[]);
 
@@ -50,7 +50,7 @@ const CHANGES: ReadonlySet<string> = new Set([
   'join',
   'merge',
   'acceptParcel',
-  'grade',
+  'regrade',
   'remove',
 ] satisfies (keyof ArchiveWork)[]);
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { BoxIndex } from '../../src/archive/boxIndex.ts';
 import type { Box, TrackRow } from '../../src/archive/trackRow.ts';
 import type { Wanted } from '../../src/archive/wanted.ts';
-import { found } from '../../src/archive/wanted.ts';
+import { byName, found } from '../../src/archive/wanted.ts';
 
 const RUNS = { seed: 20261125, numRuns: 300 };
 
@@ -19,7 +19,8 @@ function row(values: Partial<TrackRow>): TrackRow {
   return { id: 'a', ...none, ...counts, ...values };
 }
 
-function names(rows: readonly TrackRow[], wanted: Wanted): string[] {
+function names(all: readonly TrackRow[], wanted: Wanted): string[] {
+  const rows = all.toSorted(byName);
   return found(rows, new BoxIndex(rows.map(({ box }) => box)), wanted).map(({ name }) => name);
 }
 

@@ -69,6 +69,10 @@ export const gradedTracks: Words['gradedTracks'] = {
     only: 'Nur wo alle fahren, mit Vorsicht oder ohne',
     worst: (vehicle, obstacle) => `${vehicle} an ${obstacle}`,
     others: (n) => (n === 1 ? 'und noch ein Fahrzeug' : `und ${n} weitere Fahrzeuge`),
+    unasked: (n) =>
+      n === 1
+        ? '(ein weiteres Hindernis wurde nicht gefragt)'
+        : `(${n} weitere Hindernisse wurden nicht gefragt)`,
     changed: 'seit der Frage geändert',
     noObstacles: 'keine Hindernisse bekannt: nichts zu beurteilen',
     onDated: (day) => `auf dem Boden vom ${day}`,

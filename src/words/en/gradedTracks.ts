@@ -67,6 +67,8 @@ export const gradedTracks = {
     only: 'Only where all go, with care or without',
     worst: (vehicle: string, obstacle: string) => `${vehicle} on ${obstacle}`,
     others: (n: number) => (n === 1 ? 'and one more vehicle' : `and ${n} more vehicles`),
+    unasked: (n: number) =>
+      n === 1 ? '(one more obstacle was not asked)' : `(${n} more obstacles were not asked)`,
     changed: 'changed since it was asked',
     noObstacles: 'no obstacles known: nothing to judge by',
     onDated: (day: string) => `on ground as of ${day}`,

@@ -1,20 +1,19 @@
 import { gradedRecord } from '../../../src/archive/gradedRecord.ts';
-import type { GradedTrack } from '../../../src/archive/gradedTrack.ts';
+import { levelsOf } from '../../../src/archive/levels.ts';
 import { recordToJson } from '../../../src/archive/share.ts';
 import type { Box, TrackRow } from '../../../src/archive/trackRow.ts';
 import { matrixOf } from '../../../src/convoy/matrix.ts';
 import type { Vehicle } from '../../../src/vehicle/vehicle.ts';
 import { VEHICLE_CLASSES } from '../../../src/vehicle/vehicle.ts';
 import { classValues } from '../../../src/vehicle/classes.ts';
-import { gradeOf } from '../../../src/grade/rating.ts';
 import {
   copyTracks,
   editTrack,
   findTracks,
-  gradeTrack,
   joinTracks,
   mergeCopies,
   placesOfTracks,
+  regradeTracks,
   takeTrack,
   takeTracksBare,
 } from '../../../src/workers/archive.ts';
@@ -131,27 +130,23 @@ async function goes(count: number): Promise<{ firstMs: number; first: Measured; 
   };
 }
 
-function levelOf({ surveyed }: GradedTrack): number {
-  const places = surveyed.map(({ obstacle }) => ({ obstacle, trackSlope: null }));
-  return gradeOf(places, 'as recorded', 'dry', 'australia', null, true).level;
-}
-
 /** All tracks graded by their sizes and the grades put into their rows; plainly: graded only, in memory. */
 async function regrade(): Promise<Measured> {
-  const rows = (await findTracks()).value ?? [];
-  let plainMs = 0;
+  const ids = ((await findTracks()).value ?? []).map(({ id }) => id);
+  const batches = Array.from({ length: Math.ceil(ids.length / BATCH) }, (_, i) =>
+    ids.slice(i * BATCH, (i + 1) * BATCH),
+  );
   const [ms] = await timed(async () => {
-    for (let i = 0; i < rows.length; i += BATCH) {
-      const some = rows.slice(i, i + BATCH);
-      const tracks = (await takeTracksBare(some.map(({ id }) => id))).value ?? [];
-      const [plain, levels] = await timed(() => tracks.map(levelOf));
-      plainMs += plain;
-      const updated = new Map(some.map(({ id, updatedMs }) => [id, updatedMs]));
-      for (const [k, { id }] of tracks.entries())
-        await gradeTrack(id, updated.get(id) ?? 0, { australia: levels[k] });
-    }
+    for (const some of batches) await regradeTracks(some);
   });
-  return { ms, plainMs, count: rows.length };
+  let plainMs = 0;
+  for (const some of batches) {
+    const tracks = (await takeTracksBare(some)).value ?? [];
+    plainMs += (await timed(() => tracks.map(levelsOf)))[0];
+  }
+  const graded = (await findTracks()).value ?? [];
+  const count = graded.filter(({ levels }) => 'australia' in levels).length;
+  return { ms, plainMs, count };
 }
 
 async function copies(count: number): Promise<string> {
