@@ -1,5 +1,5 @@
 import type { FieldTable } from '../field.ts';
-import { choice, number } from '../field.ts';
+import { choice, flag, number } from '../field.ts';
 import { READ_LIMITS } from '../route/limits.ts';
 import { say } from '../words/words.ts';
 
@@ -19,6 +19,17 @@ export const placeFields = {
 
 export const elevationFields = {
   elevationM: number(say.tripFields.elevationM, 'length', READ_LIMITS.lowestM, READ_LIMITS.highestM),
+} satisfies FieldTable;
+
+/** What is said of an elevation model beside its columns. */
+export const modelFields = {
+  nodeM: number(say.tripFields.nodeM, 'length', 0.01, 100_000),
+  errorM: number(say.tripFields.errorM, 'length', 0.01, 100),
+  isUsed: flag(say.tripFields.isUsed),
+} satisfies FieldTable;
+
+export const hillsideFields = {
+  camberRad: number(say.tripFields.camberRad, 'angle', -1.57, 1.57),
 } satisfies FieldTable;
 
 export const stationFields = {

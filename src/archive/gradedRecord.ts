@@ -11,6 +11,7 @@ import { Reader } from './reader.ts';
 import { stretchFrom } from './stretchRecord.ts';
 import type { TrackRecord } from './trackRecord.ts';
 import { trackFrom, trackRecord, waypointFrom } from './trackRecord.ts';
+import { withModelName } from './upgrade.ts';
 import { vehicleFrom } from './vehicleRecord.ts';
 import { say } from '../words/words.ts';
 
@@ -46,7 +47,7 @@ export function gradedFrom(value: unknown): Reading<GradedTrack> {
   const reader = new Reader();
   const record = value as Plain;
   reader.names(record, '', GRADED_NAMES);
-  const track = trackFrom(reader, record.track, 'track');
+  const track = trackFrom(reader, withModelName(record.track), 'track');
   const ids: Ids = { obstacles: new Set(), photos: new Set(), visits: new Set(), outcomes: new Set() };
   const graded: GradedTrack = {
     id: reader.id(record.id, 'id', new Set(), 'track'),

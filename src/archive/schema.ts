@@ -7,6 +7,8 @@ import { vehicleFields } from '../vehicle/specs.ts';
 import { VEHICLE_CLASSES } from '../vehicle/vehicle.ts';
 import {
   elevationFields,
+  hillsideFields,
+  modelFields,
   offsetFields,
   placeFields,
   stationFields,
@@ -45,6 +47,7 @@ export function tripSchema(): Schema {
     }),
     $defs: {
       track: track(),
+      trackModel: trackModel(),
       waypoint: record({
         name: TEXT,
         description: TEXT,
@@ -129,12 +132,11 @@ const ID: Schema = { type: 'string', minLength: 1, maxLength: TRIP_LIMITS.idLeng
 
 const TEXT: Schema = { type: 'string', maxLength: TRIP_LIMITS.textLength };
 
+function column(items: Schema, description: string): Schema {
+  return { description, ...list(items, TRIP_LIMITS.points), minItems: 1 };
+}
+
 function track(): Schema {
-  const column = (items: Schema, description: string): Schema => ({
-    description,
-    ...list(items, TRIP_LIMITS.points),
-    minItems: 1,
-  });
   return record({
     name: TEXT,
     description: TEXT,
@@ -150,6 +152,19 @@ function track(): Schema {
       { type: 'integer', minimum: 0 },
       'Index of the first point of each recorded segment, ascending from 0; a gap lies before all but the first.',
     ),
+    model: {
+      description: 'What an elevation model says along the track; null where none was laid along it.',
+      ...orNull(ref('trackModel')),
+    },
+  });
+}
+
+function trackModel(): Schema {
+  return record({
+    name: { ...TEXT, description: 'Name of the file that it was read off.' },
+    ...fieldsOf(modelFields),
+    elevationM: column(orNull(fieldSchema(elevationFields.elevationM)), 'One entry a point of the track.'),
+    camberRad: column(orNull(fieldSchema(hillsideFields.camberRad)), 'One entry a point of the track.'),
   });
 }
 

@@ -1,6 +1,6 @@
 import { Points } from '../route/points.ts';
-import type { Track, Waypoint } from '../route/track.ts';
-import { elevationFields, placeFields, trackFields } from './fields.ts';
+import type { Track, TrackModel, Waypoint } from '../route/track.ts';
+import { elevationFields, hillsideFields, modelFields, placeFields, trackFields } from './fields.ts';
 import { TRIP_LIMITS } from './limits.ts';
 import type { Reader } from './reader.ts';
 import { say } from '../words/words.ts';
@@ -21,13 +21,16 @@ export const TRACK_NAMES = [
   'elevationM',
   'timeS',
   'segmentStart',
+  'model',
 ];
+
+export const MODEL_NAMES = ['name', 'nodeM', 'errorM', 'elevationM', 'camberRad', 'isUsed'];
 
 export const WAYPOINT_NAMES = ['name', 'description', 'lng', 'lat', 'elevationM'];
 
 export function trackRecord(track: Track): TrackRecord {
-  const { name, description, kind, lng, lat, elevationM, timeS, segmentStart } = track;
-  return { name, description, kind, lng, lat, elevationM, timeS, segmentStart };
+  const { name, description, kind, lng, lat, elevationM, timeS, segmentStart, model } = track;
+  return { name, description, kind, lng, lat, elevationM, timeS, segmentStart, model };
 }
 
 /** Reads a track, out of plain or typed arrays. A point without a usable position is left out. */
@@ -54,6 +57,7 @@ export function trackFrom(reader: Reader, value: unknown, where: string): Track 
 
   const lost = new Lost(where);
   const points = new Points();
+  const kept: number[] = [];
   for (let i = 0; i < length; i++) {
     if (starts.has(i)) points.endSegment();
     const east = within(lng[i], placeFields.lng);
@@ -67,11 +71,55 @@ export function trackFrom(reader: Reader, value: unknown, where: string): Track 
       lost.count('elevationM', i);
     if (Number.isNaN(timeS) && i < time.length && isThere(time[i])) lost.count('timeS', i);
     points.push(east === 180 ? -180 : east, north, elevationM, timeS);
+    kept.push(i);
   }
   lost.report(reader);
-  if (points.length > 0) return points.take(kind, name, description);
+  if (points.length > 0) {
+    const model = modelFrom(reader, record.model, `${where}.model`, kept, length);
+    return { ...points.take(kind, name, description), model };
+  }
   reader.error(where, say.tripFile.noPoint, say.tripFile.wasLeftOut);
   return null;
+}
+
+/** Reads what a model says of the points that were `kept`. */
+function modelFrom(
+  reader: Reader,
+  value: unknown,
+  where: string,
+  kept: readonly number[],
+  points: number,
+): TrackModel | null {
+  if (value === null) return null;
+  const record = reader.record(value, where, MODEL_NAMES);
+  const { values, whole } = reader.values(modelFields, record, where);
+  const told = whole && [values.nodeM, values.errorM].every((valueM) => valueM > 0);
+  if (record === null || !told) {
+    reader.error(where, say.tripFile.modelUnclear, say.tripFile.modelLeftOut);
+    return null;
+  }
+  const lost = new Lost(where);
+  const columnOf = (
+    name: 'elevationM' | 'camberRad',
+    field: { readonly min: number; readonly max: number },
+  ) => {
+    const filed = column(reader, record[name], `${where}.${name}`);
+    if (filed.length !== points)
+      reader.error(
+        `${where}.${name}`,
+        say.tripFile.entriesForPoints(filed.length, points),
+        say.tripFile.asFarAsItGoes,
+      );
+    return Float64Array.from(kept, (i) => {
+      const read = within(filed[i], field);
+      if (Number.isNaN(read) && i < filed.length && isThere(filed[i])) lost.count(name, i);
+      return read;
+    });
+  };
+  const elevationM = columnOf('elevationM', elevationFields.elevationM);
+  const camberRad = columnOf('camberRad', hillsideFields.camberRad);
+  lost.report(reader);
+  return { name: reader.text(record.name, `${where}.name`), ...values, elevationM, camberRad };
 }
 
 export function waypointFrom(reader: Reader, value: unknown, where: string): Waypoint | null {

@@ -7,7 +7,7 @@ export type Upgrade = (record: Plain) => Plain;
  * `UPGRADES[0]` takes version 1 to version 2, and so on. Steps are only ever added, never changed: each old version
  * stays in the tests as a file of its day.
  */
-export const UPGRADES: readonly Upgrade[] = [withEmptyPhotos];
+export const UPGRADES: readonly Upgrade[] = [withEmptyPhotos, withoutModel];
 
 /** Version 2 keeps photos with each obstacle. */
 function withEmptyPhotos(record: Plain): Plain {
@@ -18,6 +18,17 @@ function withEmptyPhotos(record: Plain): Plain {
       : obstacle,
   );
   return { ...record, version: 2, obstacles };
+}
+
+/** Version 3 keeps what an elevation model says along the track. */
+function withoutModel(record: Plain): Plain {
+  return { ...record, version: 3, track: withModelName(record.track) };
+}
+
+/** A filed track of any day with the name under which an elevation model stands today. */
+export function withModelName(track: unknown): unknown {
+  const isTrack = typeof track === 'object' && track !== null && !Array.isArray(track);
+  return isTrack ? { model: null, ...track } : track;
 }
 
 /** The version that is written now. */

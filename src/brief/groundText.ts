@@ -21,7 +21,9 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
       ? say.ground.slopeNotKnown
       : slope.from === 'track'
         ? say.ground.byTrack(slopeText(slope.slopeRad))
-        : slopeText(slope.slopeRad);
+        : slope.from === 'model'
+          ? say.ground.byModel(slopeText(slope.slopeRad))
+          : slopeText(slope.slopeRad);
   const length = (valueM: number) => shown(valueM, 'length', system);
   const stands = say.ground.surface(
     length(lengthM),

@@ -1,10 +1,13 @@
 import { profileSvg } from '../draw/profile.ts';
 import { sheetSvg } from '../draw/sheet.ts';
+import { otherHeights } from '../route/heights.ts';
+import { slopeOf } from '../route/slope.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Answer, Briefing } from './brief.ts';
 import { CAUTIONS } from './cautions.ts';
 import { gradeToldText } from './gradeTold.ts';
+import { heightsText } from './heightsText.ts';
 import type { Html } from './html.ts';
 import { NOTHING, drawing, html } from './html.ts';
 import { matrixTable } from './matrixTable.ts';
@@ -88,8 +91,11 @@ function mapFigure({ outing, profile, stops }: Briefing, system: System): Html {
 function profileFigure({ outing, profile, stops }: Briefing, system: System): Html {
   const { track } = outing;
   if (track === null || profile === null) return NOTHING;
+  const other = otherHeights(track);
+  const told = heightsText(track, system);
   const svg = profileSvg({
     profile,
+    other: other && slopeOf(track, { from: other }),
     flags: stops.map(({ number, obstacle: { name, stationM } }) => ({
       number,
       name,
@@ -102,7 +108,9 @@ function profileFigure({ outing, profile, stops }: Briefing, system: System): Ht
     widthPx: WIDE_PX,
     heightPx: PROFILE_PX,
   });
-  return html`<figure class="long-section">${drawing(svg)}</figure>`;
+  return html`<figure class="long-section">
+    ${drawing(svg)} ${told === '' ? NOTHING : html`<figcaption>${told}</figcaption>`}
+  </figure>`;
 }
 
 function order({ outing: { vehicles }, order: { vehicleIds, reasons, unaided } }: Briefing): Html {

@@ -53,6 +53,7 @@ figcaption { font-size: 9pt; }
 .drawing .ground { stroke: none; }
 .drawing .slope { stroke: none; }
 .drawing .surface { stroke-width: 2; }
+.drawing .other { stroke-width: 1; stroke-dasharray: 2 2; }
 .drawing .tick, .drawing .bound, .drawing .water-level { stroke-width: 1.4; }
 .drawing .plane, .drawing .level { stroke-dasharray: 5 4; }
 .drawing .centre { stroke-dasharray: 14 3 2 3; }

@@ -1,5 +1,7 @@
+import type { SlopeProfile } from '../route/slope.ts';
 import { slopeAt, slopeOf } from '../route/slope.ts';
 import type { Track } from '../route/track.ts';
+import type { TrackSlope } from '../terrain/ground.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { Place } from './matrix.ts';
 
@@ -12,8 +14,12 @@ export function bare({ obstacle, trackSlope }: Place): Place {
 export function placesOn(track: Track | null, obstacles: readonly Obstacle[]): Place[] {
   if (track === null) return obstacles.map((obstacle) => ({ obstacle, trackSlope: null }));
   const profile = slopeOf(track);
-  return obstacles.map((obstacle) => {
-    const { slopeRad, plusMinusRad } = slopeAt(profile, obstacle.stationM);
-    return { obstacle, trackSlope: Number.isNaN(slopeRad) ? null : { slopeRad, plusMinusRad } };
-  });
+  return obstacles.map((obstacle) => ({ obstacle, trackSlope: trackSlopeAt(profile, obstacle.stationM) }));
+}
+
+/** The slope that a track's elevations tell at a station, or null where they do not. */
+export function trackSlopeAt(profile: SlopeProfile, stationM: number): TrackSlope | null {
+  const { slopeRad, plusMinusRad } = slopeAt(profile, stationM);
+  const from = profile.from === 'model' ? 'model' : 'track';
+  return Number.isNaN(slopeRad) ? null : { slopeRad, plusMinusRad, from };
 }

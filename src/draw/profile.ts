@@ -5,7 +5,7 @@ import { STEEPNESS, steepnessOf } from '../route/steepness.ts';
 import type { System } from '../units.ts';
 import { fromShown, unitLabel, written } from '../units.ts';
 import type { Point } from './ink.ts';
-import { escaped, n, stroke, text } from './ink.ts';
+import { escaped, n, stroke, strokes, text } from './ink.ts';
 import { say } from '../words/words.ts';
 
 /** What stands on the track and is flagged on the long section. */
@@ -20,6 +20,8 @@ export interface Flagged {
 /** What a long section is drawn from. */
 export interface ProfileView {
   readonly profile: SlopeProfile;
+  /** The elevations that slopes are not read off, drawn dotted to check by; absent where there are none. */
+  readonly other?: SlopeProfile | null;
   readonly flags: readonly Flagged[];
   /** Stations at which the recording broke off and began anew elsewhere. */
   readonly gapsM: readonly number[];
@@ -56,16 +58,17 @@ const LEAST_RANGE_M = 30;
 const UNDER = 0.12;
 const APART_PX = { across: 84, up: 20 };
 
-export function profileScale({ profile, widthPx, heightPx }: ProfileView): ProfileScale {
-  const { stationM, smoothedM, length } = profile;
+export function profileScale({ profile, other, widthPx, heightPx }: ProfileView): ProfileScale {
+  const { stationM, length } = profile;
   const fromM = length > 0 ? stationM[0] : 0;
   const toM = length > 0 ? Math.max(stationM[length - 1], fromM + 1) : 1;
   let lowM = Infinity;
   let highM = -Infinity;
-  for (const z of smoothedM) {
-    if (z < lowM) lowM = z;
-    if (z > highM) highM = z;
-  }
+  for (const { smoothedM } of other ? [profile, other] : [profile])
+    for (const z of smoothedM) {
+      if (z < lowM) lowM = z;
+      if (z > highM) highM = z;
+    }
   const known = lowM <= highM;
   const left = MARGIN.left;
   const right = Math.max(widthPx - MARGIN.right, left + 10);
@@ -105,6 +108,7 @@ export function profileSvg(view: ProfileView): string {
       segment.known ? slopeOfGround(profile, segment, scale) : unknown(segment, scale),
     ),
     ...runsOf(profile, scale).map((run) => stroke('surface', run)),
+    view.other ? strokes('other', runsOf(view.other, scale)) : '',
     stationAxis(view, scale),
     ...view.gapsM.map((stationM) => gap(stationM, scale)),
     ...flags(view, scale),
@@ -245,12 +249,13 @@ function flags({ profile, flags: all }: ProfileView, scale: ProfileScale): strin
 }
 
 /** How the drawing departs from the ground, and which way the convoy goes. */
-function note({ reversed }: ProfileView, scale: ProfileScale): string {
+function note({ reversed, other }: ProfileView, scale: ProfileScale): string {
   const factor = scale.exaggeration;
   const times = written(factor < 10 ? factor.toFixed(1) : factor.toFixed(0));
   const travel = reversed ? say.drawing.travelLeft : say.drawing.travelRight;
   const heights = Number.isNaN(scale.lowM) ? say.drawing.noElevation : say.drawing.heightsTimes(times);
-  return text('note', [scale.right, scale.bottom + 33], `${travel} · ${heights}`, 'end');
+  const dotted = other ? [say.drawing.dotted[other.from]] : [];
+  return text('note', [scale.right, scale.bottom + 33], [...dotted, travel, heights].join(' · '), 'end');
 }
 
 /** The smallest of 1, 2, 5 times a power of ten that is not below a number. */

@@ -1,12 +1,5 @@
-import type { Curve } from './curve.ts';
-import { knownRuns, valueAt } from './curve.ts';
+import { COVERAGE, knownRuns, valueAt } from './curve.ts';
 import type { SlopeProfile } from './slope.ts';
-
-/**
- * Rises and falls smaller than this are taken for noise: two standard deviations of a recorded elevation
- * (`RECORDED_SIGMA_M`).
- */
-export const CLIMB_THRESHOLD_M = 3;
 
 /** Metres up and down over a whole track; both are positive. */
 export interface Climb {
@@ -16,9 +9,9 @@ export interface Climb {
 
 /**
  * Adds up the smoothed elevation from turning point to turning point, where a turn counts once the elevation has come
- * back by `thresholdM`. Nothing is added across a gap or an unknown stretch.
+ * back by `thresholdM`, by which noise may be off. Nothing is added across a gap or an unknown stretch.
  */
-export function climbOf(curve: Curve, thresholdM = CLIMB_THRESHOLD_M): Climb {
+export function climbOf(curve: SlopeProfile, thresholdM = COVERAGE * curve.sigmaM): Climb {
   let ascentM = 0;
   let descentM = 0;
   for (const { first, last } of knownRuns(curve)) {

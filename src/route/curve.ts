@@ -1,3 +1,6 @@
+/** A ± is this many standard deviations: right 19 times in 20. */
+export const COVERAGE = 2;
+
 /** Elevation and slope by station, in parallel arrays of `length`. An entry of unknown elevation breaks the curve. */
 export interface Curve {
   readonly length: number;
@@ -7,7 +10,7 @@ export interface Curve {
   readonly smoothedM: Float64Array;
   /** Positive climbs in the recorded direction. */
   readonly slopeRad: Float64Array;
-  /** Two standard deviations. */
+  /** `COVERAGE` standard deviations. */
   readonly plusMinusRad: Float64Array;
 }
 

@@ -45,17 +45,37 @@ export function heightAt(grid: ElevationGrid, lng: number, lat: number): number 
 /** Steps by which a place may lie outside and still count as on the edge: rounding of degrees, under 1 mm. */
 const EDGE = 1e-5;
 
-/** Rise per metre eastward and northward, read over one step either side; NaN within a step of the edge. */
+/**
+ * The ground to either side is read off at least so far away: recorded positions are not known to less, and over a step of
+ * a metre every bush is a slope.
+ */
+const LEAST_REACH_M = 10;
+
+/** Distance between nodes at a latitude, eastward or northward, whichever is more. */
+export function nodeM({ lngStepDeg, latStepDeg }: ElevationGrid, lat: number): number {
+  const metres = metresPerDegree(lat);
+  return Math.max(lngStepDeg * metres.east, latStepDeg * metres.north);
+}
+
+/**
+ * Rise per metre eastward and northward, read over one step, but at least 10 m, to either side; NaN so near to the edge.
+ */
 export function gradientAt(
   grid: ElevationGrid,
   lng: number,
   lat: number,
 ): { readonly east: number; readonly north: number } {
-  const { lngStepDeg, latStepDeg } = grid;
   const metres = metresPerDegree(lat);
-  const east = heightAt(grid, lng + lngStepDeg, lat) - heightAt(grid, lng - lngStepDeg, lat);
-  const north = heightAt(grid, lng, lat + latStepDeg) - heightAt(grid, lng, lat - latStepDeg);
-  return { east: east / (2 * lngStepDeg * metres.east), north: north / (2 * latStepDeg * metres.north) };
+  const lngReach = Math.max(grid.lngStepDeg, LEAST_REACH_M / metres.east);
+  const latReach = Math.max(grid.latStepDeg, LEAST_REACH_M / metres.north);
+  const east = heightAt(grid, lng + lngReach, lat) - heightAt(grid, lng - lngReach, lat);
+  const north = heightAt(grid, lng, lat + latReach) - heightAt(grid, lng, lat - latReach);
+  return { east: east / (2 * lngReach * metres.east), north: north / (2 * latReach * metres.north) };
+}
+
+/** How far away to either side the ground is read off, by the distance between nodes. */
+export function reachM(nodeM: number): number {
+  return Math.max(nodeM, LEAST_REACH_M);
 }
 
 /** Slope of the ground in a direction, climbing positive; bearing clockwise from north. NaN where unknown. */

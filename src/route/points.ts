@@ -83,7 +83,8 @@ export class Points {
     this.length = 0;
     this.#segmentStart = [];
     this.#segmentOpen = false;
-    return { name, description, kind, length, lng, lat, elevationM, timeS, distanceM, segmentStart };
+    const columns = { lng, lat, elevationM, timeS, distanceM, segmentStart };
+    return { name, description, kind, length, ...columns, model: null };
   }
 }
 

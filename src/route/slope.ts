@@ -2,22 +2,11 @@ import { breaksOf } from './breaks.ts';
 import type { Cells } from './cells.ts';
 import { cellsOf, fitAbout, runsOf } from './cells.ts';
 import type { Curve, Run } from './curve.ts';
-import { emptyCurve, joined, unknown, valueAt } from './curve.ts';
+import { COVERAGE, emptyCurve, joined, unknown, valueAt } from './curve.ts';
+import type { HeightsFrom } from './heights.ts';
+import { heightsOf, RECORDED_SIGMA_M } from './heights.ts';
+import { spansOf } from './station.ts';
 import type { Track } from './track.ts';
-
-/**
- * Metres of track over which elevation is smoothed, unless asked otherwise. Two ends that are each off by sigma
- * put the slope off by sqrt(2) sigma / B: half the baseline doubles the error, and no pitch much shorter than the
- * baseline can be seen. With the sigma below, 60 m gives +-7 % (2 standard deviations) at best.
- */
-export const BASELINE_M = 60;
-
-/**
- * By how much the elevations within one baseline are off against each other, standard deviation. Satellite heights
- * drift together, so it is less than their published error. Assumed, no source; the scatter that the recording
- * itself shows is added.
- */
-export const RECORDED_SIGMA_M = 1.5;
 
 /** Cells to a baseline: enough that the straight line through them is as good as one through all points. */
 const CELLS_PER_BASELINE = 12;
@@ -37,9 +26,6 @@ const IMPOSSIBLE_SIGMAS = 4;
 /** A stretch shorter than this share of a baseline tells no slope. */
 const LEAST_BASELINES = 0.5;
 
-/** `plusMinusRad` is this many standard deviations: right 19 times in 20. */
-const COVERAGE = 2;
-
 /** A stretch of like slope. Positive climbs in the recorded direction. */
 export interface SlopeSegment {
   readonly fromM: number;
@@ -57,18 +43,27 @@ export interface SlopeSegment {
  * there is one at every gap and in every stretch of unknown elevation.
  */
 export interface SlopeProfile extends Curve {
+  /** Whose elevations it was read off. */
+  readonly from: HeightsFrom;
   readonly baselineM: number;
+  /** How far elevations within a baseline are off against each other, one standard deviation; on level ground. */
+  readonly sigmaM: number;
   /** From the first to the last station, without overlap; none reaches across a gap. */
   readonly segments: readonly SlopeSegment[];
 }
 
 export interface SlopeOptions {
+  /** Whose elevations to use; those that were chosen for the track unless given. */
+  readonly from?: HeightsFrom;
   readonly baselineM?: number;
   /** How far elevations within a baseline are off against each other, one standard deviation. */
   readonly sigmaM?: number;
-  /** Elevations to use instead of the recorded ones, one a point, NaN where unknown. */
+  /** Elevations to use instead, one a point, NaN where unknown. */
   readonly elevationM?: Float64Array;
-  /** By how much the smoothed elevation may leave the straight line of a segment. `sigmaM` unless given. */
+  /**
+   * By how much the smoothed elevation may leave the straight line of a segment. `sigmaM` unless given, and no more than
+   * that of recordings: a pitch must not vanish because a model is known badly.
+   */
   readonly toleranceM?: number;
 }
 
@@ -79,21 +74,53 @@ export interface SlopeOptions {
  * Segments are the piecewise linear curve that keeps within `toleranceM` of the smoothed elevation.
  */
 export function slopeOf(track: Track, options: SlopeOptions = {}): SlopeProfile {
-  const { baselineM = BASELINE_M, sigmaM = RECORDED_SIGMA_M, elevationM = track.elevationM } = options;
-  const { toleranceM = sigmaM } = options;
+  const heights = heightsOf(track, options.from);
+  const { baselineM = heights.baselineM, sigmaM = heights.sigmaM, elevationM = heights.elevationM } = options;
+  const { toleranceM = Math.min(sigmaM, RECORDED_SIGMA_M) } = options;
+  const sigmaAt = options.sigmaM === undefined ? heights.sigmaAt : () => sigmaM;
   if (elevationM.length !== track.length) throw new RangeError('slopeOf: elevationM needs one entry a point');
   const curves: Curve[] = [];
-  for (let s = 0; s < track.segmentStart.length; s++) {
-    const from = track.segmentStart[s];
-    const to = s + 1 < track.segmentStart.length ? track.segmentStart[s + 1] : track.length;
-    if (s > 0) curves.push(unknown(track.distanceM[from]));
-    curves.push(...curvesBetween(track.distanceM, elevationM, from, to, baselineM, sigmaM));
+  for (const { from, to } of spansOf(track)) {
+    if (from > 0) curves.push(unknown(track.distanceM[from]));
+    const pieces = heights.bridged ? [{ from, to, known: true }] : piecesOf(elevationM, from, to);
+    for (const piece of pieces)
+      curves.push(
+        ...(piece.known
+          ? curvesBetween(track.distanceM, elevationM, piece, baselineM, sigmaM, sigmaAt)
+          : [unknown(track.distanceM[piece.from], track.distanceM[piece.to - 1])]),
+      );
   }
   return {
     ...joined(curves),
+    from: heights.from,
     baselineM,
+    sigmaM,
     segments: curves.flatMap((c) => segmentsOf(c, baselineM, toleranceM)),
   };
+}
+
+/** Half-open range of points; that of an unknown piece takes in the known point at either end. */
+interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly known: boolean;
+}
+
+/** The points `from` <= i < `to` parted where elevation is unknown. */
+function piecesOf(elevationM: Float64Array, from: number, to: number): Piece[] {
+  const pieces: Piece[] = [];
+  let first = from;
+  for (let i = from + 1; i <= to; i++) {
+    const known = !Number.isNaN(elevationM[first]);
+    if (i < to && !Number.isNaN(elevationM[i]) === known) continue;
+    pieces.push(
+      known
+        ? { from: first, to: i, known }
+        : { from: Math.max(from, first - 1), to: Math.min(i + 1, to), known },
+    );
+    first = i;
+  }
+  return pieces;
 }
 
 /** Slope and smoothed elevation at one place; all NaN where unknown. */
@@ -120,10 +147,10 @@ export function slopeAt(profile: SlopeProfile, stationM: number): SlopeHere {
 function curvesBetween(
   distanceM: Float64Array,
   elevationM: Float64Array,
-  from: number,
-  to: number,
+  { from, to }: Piece,
   baselineM: number,
   sigmaM: number,
+  sigmaAt: (stationM: number) => number,
 ): Curve[] {
   const startM = distanceM[from];
   const endM = distanceM[to - 1];
@@ -140,7 +167,7 @@ function curvesBetween(
     const fromM = firstM - startM < cellM ? startM : firstM;
     const toM = endM - lastM < cellM ? endM : lastM;
     if (fromM > doneM) curves.push(unknown(doneM, fromM));
-    curves.push(fitted(cells, run, fromM, toM, baselineM, sigmaM));
+    curves.push(fitted(cells, run, fromM, toM, baselineM, sigmaAt));
     doneM = toM;
   }
   if (doneM < endM || curves.length === 0) curves.push(unknown(doneM, endM));
@@ -153,13 +180,14 @@ function fitted(
   fromM: number,
   toM: number,
   baselineM: number,
-  sigmaM: number,
+  sigmaAt: (stationM: number) => number,
 ): Curve {
   const curve = emptyCurve(run.last - run.first + 1);
   for (let i = 0; i < curve.length; i++) {
     const cell = run.first + i;
     const atM = i === 0 ? fromM : i === curve.length - 1 ? toM : cells.stationM[cell];
     const { elevationM, slope, scatterM, spreadM } = fitAbout(cells, run, cell, atM, baselineM);
+    const sigmaM = sigmaAt(atM);
     const plusMinus = (COVERAGE * Math.sqrt(2 * (sigmaM * sigmaM + scatterM * scatterM))) / spreadM;
     curve.stationM[i] = atM;
     curve.smoothedM[i] = elevationM;

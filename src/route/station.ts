@@ -43,10 +43,13 @@ export function spansOf({ length, segmentStart }: Track): Span[] {
 export function pointAt(track: Track, stationM: number): TrackPoint {
   const here = Math.max(0, lastAtOrBefore(track.distanceM, stationM));
   const span = spanAt(track, here);
-  const place = placeIn(track, span, stationM);
-  const behind = placeIn(track, span, stationM - DIRECTION_M / 2);
-  const ahead = placeIn(track, span, stationM + DIRECTION_M / 2);
-  return { ...place, bearingRad: bearingRad(behind.lng, behind.lat, ahead.lng, ahead.lat) };
+  return { ...placeIn(track, span, stationM), bearingRad: bearingIn(track, span, stationM) };
+}
+
+/** Direction of travel at one of its points, within the recorded segment that it stands in. */
+export function bearingAt(track: Track, index: number): number {
+  const span = spanAt(track, index);
+  return bearingIn(track, span, track.distanceM[index]);
 }
 
 /**
@@ -107,6 +110,12 @@ export function sliceOf(track: Track, fromM: number, toM: number): Path[] {
     });
   }
   return paths;
+}
+
+function bearingIn(track: Track, span: Span, stationM: number): number {
+  const behind = placeIn(track, span, stationM - DIRECTION_M / 2);
+  const ahead = placeIn(track, span, stationM + DIRECTION_M / 2);
+  return bearingRad(behind.lng, behind.lat, ahead.lng, ahead.lat);
 }
 
 function spanAt({ length, segmentStart }: Track, index: number): Span {

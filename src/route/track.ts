@@ -18,6 +18,27 @@ export interface Track {
   readonly distanceM: Float64Array;
   /** Index of the first point of each recorded segment, ascending from 0. A gap lies before every one but the first. */
   readonly segmentStart: Uint32Array;
+  /** Null until an elevation model is laid along it. */
+  readonly model: TrackModel | null;
+}
+
+/**
+ * What an elevation model says along a track, one entry a point, kept with the track so that the model's file is needed no
+ * more. The recorded elevations stay beside it as they are.
+ */
+export interface TrackModel {
+  /** Name of the file that it was read off. */
+  readonly name: string;
+  /** Distance between its nodes, eastward or northward, whichever is more. */
+  readonly nodeM: number;
+  /** How far its heights are off, one standard deviation, as its publisher states it or as we assume. */
+  readonly errorM: number;
+  /** NaN where it does not know the ground there and to either side. */
+  readonly elevationM: Float64Array;
+  /** Cross slope of the hillside, left side high positive; NaN where unknown. */
+  readonly camberRad: Float64Array;
+  /** Whether slopes are read off it and not off the recording. */
+  readonly isUsed: boolean;
 }
 
 /** A named place in a recording. */

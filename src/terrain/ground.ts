@@ -29,11 +29,13 @@ export interface Ground {
 export interface TrackSlope {
   readonly slopeRad: number;
   readonly plusMinusRad: number;
+  /** Whose elevations: those recorded unless given, or those of an elevation model. */
+  readonly from?: 'track' | 'model';
 }
 
-/** A slope and where it was got: what was read at the pin outranks what the track's elevations say. */
-export interface KnownSlope extends TrackSlope {
-  readonly from: 'measured here' | 'track';
+/** A slope and where it was got: what was read at the pin outranks what elevations say. */
+export interface KnownSlope extends Omit<TrackSlope, 'from'> {
+  readonly from: 'measured here' | 'track' | 'model';
 }
 
 /** The slope that counts, in the recorded direction; null when neither the pin nor the track knows it. */
@@ -44,7 +46,7 @@ export function knownSlope(stretch: Stretch, trackSlope: TrackSlope | null): Kno
     return { slopeRad, plusMinusRad, from: 'measured here' };
   }
   if (trackSlope === null || !Number.isFinite(trackSlope.slopeRad)) return null;
-  return { ...trackSlope, from: 'track' };
+  return { ...trackSlope, from: trackSlope.from ?? 'track' };
 }
 
 /**

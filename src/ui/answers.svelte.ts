@@ -1,7 +1,9 @@
 import type { Trip } from '../archive/trip.ts';
 import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
+import { trackSlopeAt } from '../convoy/places.ts';
+import { otherHeights } from '../route/heights.ts';
 import type { SlopeProfile } from '../route/slope.ts';
-import { slopeAt, slopeOf } from '../route/slope.ts';
+import { slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
 import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
 import { say } from '../words/words.ts';
@@ -24,6 +26,11 @@ function keyOf(obstacleId: string, vehicleId: string): string {
 class Answers {
   readonly #track = $derived(open.now.track);
   readonly profile: SlopeProfile | null = $derived(this.#track === null ? null : slopeOf(this.#track));
+  /** The slopes by the elevations that were not chosen, to check by; null where there are none. */
+  readonly other: SlopeProfile | null = $derived.by(() => {
+    const from = this.#track && otherHeights(this.#track);
+    return this.#track && from && slopeOf(this.#track, { from });
+  });
   #answered = $state.raw<Answered | null>(null);
   /** Cells done of cells to do while working, else null. */
   working = $state.raw<{ readonly done: number; readonly of: number } | null>(null);
@@ -31,9 +38,7 @@ class Answers {
 
   /** Slope read off the track, or null where the track does not tell. */
   trackSlopeAt(stationM: number): TrackSlope | null {
-    if (this.profile === null) return null;
-    const { slopeRad, plusMinusRad } = slopeAt(this.profile, stationM);
-    return Number.isNaN(slopeRad) ? null : { slopeRad, plusMinusRad };
+    return this.profile && trackSlopeAt(this.profile, stationM);
   }
 
   /** The whole matrix, once it answers for the trip as it is; an answer to what has been changed since is none. */

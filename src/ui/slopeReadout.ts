@@ -1,4 +1,6 @@
-import type { SlopeHere } from '../route/slope.ts';
+import type { Camber } from '../route/camber.ts';
+import type { SlopeHere, SlopeProfile } from '../route/slope.ts';
+import { slopeAt } from '../route/slope.ts';
 import type { System } from '../units.ts';
 import { degrees, shown, toShown, unitLabel, written } from '../units.ts';
 import { say } from '../words/words.ts';
@@ -16,6 +18,24 @@ export interface Readout {
   readonly otherWords: readonly string[];
 }
 
+/** The cross slope of the hillside, such as `hillside 12.0° ± 5.4°, left side high`. */
+export function camberText({ camberRad, plusMinusRad }: Camber, system: System): string {
+  const side = camberRad < 0 ? 'right' : 'left';
+  const angle = (rad: number) => shown(rad, 'angle', system);
+  return say.trackModel.camber[side](angle(Math.abs(camberRad)), angle(plusMinusRad));
+}
+
+/** Such as `recorded 612 m`; nothing where it is not known. */
+export function otherElevation(other: SlopeProfile, stationM: number, system: System): string[] {
+  const { smoothedM } = slopeAt(other, stationM);
+  if (Number.isNaN(smoothedM)) return [];
+  return [say.trackModel.elevation[other.from](elevationText(smoothedM, system))];
+}
+
+function elevationText(elevationM: number, system: System): string {
+  return `${Math.round(toShown(elevationM, 'length', system))} ${unitLabel('length', system)}`;
+}
+
 export function readoutOf(stationM: number, here: SlopeHere, system: System): Readout {
   const station = shown(stationM, 'distance', system);
   if (Number.isNaN(here.smoothedM))
@@ -25,7 +45,7 @@ export function readoutOf(stationM: number, here: SlopeHere, system: System): Re
       slope: say.track.slopeNotKnown,
       otherWords: [],
     };
-  const elevation = `${Math.round(toShown(here.smoothedM, 'length', system))} ${unitLabel('length', system)}`;
+  const elevation = elevationText(here.smoothedM, system);
   const { slopeRad, plusMinusRad } = here;
   const steep = Math.abs(slopeRad);
   const way = steep < LEVEL_RAD ? say.track.level : slopeRad > 0 ? say.track.climbs : say.track.falls;

@@ -2,8 +2,9 @@ import type { Filed } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
+import type { TrackModel } from '../route/track.ts';
 import { say, spoken } from '../words/words.ts';
-import type { FormatsAnswer, FormatsAsk, FormatsSaid, FORMATS } from './formatsWork.ts';
+import type { AlongTrack, FormatsAnswer, FormatsAsk, FormatsSaid, FORMATS } from './formatsWork.ts';
 
 type OnProgress = (share: number) => void;
 
@@ -120,4 +121,13 @@ export function readElevation(
   signal?: AbortSignal,
 ): Promise<Reading<ElevationGrid>> {
   return read(ask('elevation', file, onProgress, signal), signal);
+}
+
+/** An elevation model read off along a track; null where it knows none of it. Rejects only when cancelled. */
+export function readAlongTrack(
+  along: AlongTrack,
+  onProgress?: OnProgress,
+  signal?: AbortSignal,
+): Promise<TrackModel | null> {
+  return ask('alongTrack', along, onProgress, signal);
 }

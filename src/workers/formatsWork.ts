@@ -3,6 +3,7 @@ import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { ARCHIVE_LIMITS, ZIP_LIMITS } from '../archive/limits.ts';
 import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
+import type { Track, TrackModel } from '../route/track.ts';
 import { say } from '../words/words.ts';
 
 type OnProgress = (share: number) => void;
@@ -19,6 +20,7 @@ const formats = {
   geoTiff: () => import('../route/geoTiff.ts'),
   hgt: () => import('../route/hgt.ts'),
   asciiGrid: () => import('../route/asciiGrid.ts'),
+  modelAlong: () => import('../route/modelAlong.ts'),
 };
 
 /** What the worker of open formats does; what it is given crosses over to it, and so does the answer. */
@@ -94,7 +96,17 @@ export const FORMATS = {
       ? (await formats.hgt()).readHgt(file.name, bytes)
       : (await formats.asciiGrid()).readAsciiGrid(bytes);
   },
+
+  alongTrack: async ({ track, grid, name }: AlongTrack, onProgress: OnProgress): Promise<TrackModel | null> =>
+    (await formats.modelAlong()).modelAlong(track, grid, name, onProgress),
 };
+
+export interface AlongTrack {
+  readonly track: Track;
+  readonly grid: ElevationGrid;
+  /** Of the model's file. */
+  readonly name: string;
+}
 
 export interface FolderOut {
   readonly tracks: readonly GradedTrack[];

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import type { Trip } from '../../src/archive/trip.ts';
 import type { Field, FieldTable, Values } from '../../src/field.ts';
 import { Points } from '../../src/route/points.ts';
-import type { Track } from '../../src/route/track.ts';
+import type { Track, TrackModel } from '../../src/route/track.ts';
 import { checkStretch } from '../../src/terrain/check.ts';
 import type { Feature, FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
@@ -81,15 +81,36 @@ function anyTrack(): fc.Arbitrary<Track> {
       description: fc.string(),
       kind: fc.constantFrom('track' as const, 'route' as const),
       segments: fc.array(fc.array(point, { minLength: 1, maxLength: 5 }), { minLength: 1, maxLength: 3 }),
+      model: fc.option(anyModel()),
     })
-    .map(({ name, description, kind, segments }) => {
+    .map(({ name, description, kind, segments, model }) => {
       const points = new Points();
       for (const segment of segments) {
         points.endSegment();
         segment.forEach((fix) => points.push(...fix));
       }
-      return points.take(kind, name, description);
+      const { length } = points;
+      const track = points.take(kind, name, description);
+      return { ...track, model: model && cut(model, length) };
     });
+}
+
+/** What a model says along a track of up to fifteen points. */
+function anyModel(): fc.Arbitrary<TrackModel> {
+  const column = (value: fc.Arbitrary<number>) =>
+    fc.array(value, { minLength: 15, maxLength: 15 }).map((values) => Float64Array.from(values));
+  return fc.record({
+    name: fc.string(),
+    nodeM: between(0.01, 1000),
+    errorM: between(0.01, 100),
+    elevationM: column(unknownOr(between(-500, 9000))),
+    camberRad: column(unknownOr(between(-1.5, 1.5))),
+    isUsed: fc.boolean(),
+  });
+}
+
+function cut({ elevationM, camberRad, ...said }: TrackModel, length: number): TrackModel {
+  return { ...said, elevationM: elevationM.slice(0, length), camberRad: camberRad.slice(0, length) };
 }
 
 function anyFeature(): fc.Arbitrary<Feature> {

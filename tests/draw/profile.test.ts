@@ -21,6 +21,7 @@ function track(unknownFrom = Infinity, unknownTo = Infinity, gapAt: number | nul
     timeS: new Float64Array(301),
     distanceM: Float64Array.from(stations),
     segmentStart: gapAt === null ? Uint32Array.of(0) : Uint32Array.of(0, gapAt / 10),
+    model: null,
   };
 }
 

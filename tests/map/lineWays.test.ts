@@ -20,6 +20,7 @@ const TRACK: Track = {
   timeS: new Float64Array(61),
   distanceM: Float64Array.from({ length: 61 }, (_, i) => i * 10),
   segmentStart: Uint32Array.of(0, 31),
+  model: null,
 };
 
 function obstacleWith(stationM: number, ...lines: Line[]): Obstacle {

@@ -24,6 +24,7 @@ function trackOf(pairs: readonly (readonly [number, number])[]): Track {
     timeS: new Float64Array(pairs.length).fill(NaN),
     distanceM: Float64Array.from(steps, (step) => (sum += step)),
     segmentStart: Uint32Array.of(0),
+    model: null,
   };
 }
 

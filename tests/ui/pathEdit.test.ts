@@ -23,6 +23,7 @@ function recording(length: number, gaps: number, lngOff = 0): Track {
     timeS: new Float64Array(length),
     distanceM: Float64Array.from({ length }, (_, i) => i),
     segmentStart: Uint32Array.from({ length: gaps + 1 }, (_, i) => 2 * i),
+    model: null,
   };
 }
 

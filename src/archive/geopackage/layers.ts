@@ -1,4 +1,6 @@
+import { chosenHeights, heightsOf } from '../../route/heights.ts';
 import { spansOf } from '../../route/station.ts';
+import type { Track } from '../../route/track.ts';
 import type { ForeignPath } from '../filed.ts';
 import { todays } from '../filed.ts';
 import type { GradedTrack, Outcome, Surveyed, Visit } from '../gradedTrack.ts';
@@ -63,13 +65,14 @@ interface OutcomeAt extends At {
 const TRACKS: Layer<GradedTrack> = {
   table: 'tracks',
   description:
-    'Tracks as recorded; heights above mean sea level. The column record holds each whole, as JSON; the other columns and tables are read off it.',
+    'Tracks as recorded; heights above mean sea level, as recorded or off the elevation model that is named. The column record holds each whole, as JSON; the other columns and tables are read off it.',
   geometry: 'MULTILINESTRING',
   columns: [
     ['track_id', 'TEXT', ({ id }) => id],
     ['name', 'TEXT', ({ name }) => name],
     ['area', 'TEXT', ({ area }) => area],
     ['note', 'TEXT', ({ note }) => note],
+    ['elevation_from', 'TEXT', ({ track }) => (track ? elevationFrom(track) : null)],
     ['length_m', 'REAL', ({ track }) => (track ? track.distanceM[track.length - 1] : null)],
     ['obstacle_count', 'INTEGER', ({ surveyed }) => surveyed.length],
     [RECORD, 'TEXT', (graded) => recordToJson(gradedRecord(graded))],
@@ -82,10 +85,15 @@ const TRACKS: Layer<GradedTrack> = {
           cutAtAntimeridian({
             lng: track.lng.subarray(from, to),
             lat: track.lat.subarray(from, to),
-            elevationM: track.elevationM.subarray(from, to),
+            elevationM: heightsOf(track).elevationM.subarray(from, to),
           }),
         ),
 };
+
+/** Whose heights the geometry has. */
+function elevationFrom(track: Track): string {
+  return chosenHeights(track) === 'model' && track.model ? track.model.name : 'recorded';
+}
 
 const OF_OBSTACLE: readonly Column<At>[] = [
   ['track_id', 'TEXT', ({ graded }) => graded.id],

@@ -2,11 +2,13 @@ import { asMet, turned } from '../../brief/brief.ts';
 import type { GradeTold } from '../../brief/gradeTold.ts';
 import { gradeToldText, obstacleGradeText } from '../../brief/gradeTold.ts';
 import { groundText, shapesText } from '../../brief/groundText.ts';
+import { heightsText } from '../../brief/heightsText.ts';
 import { lineText } from '../../brief/lineText.ts';
 import { inOrderOfTravel } from '../../convoy/matrix.ts';
 import { placesOn } from '../../convoy/places.ts';
 import type { Path } from '../../route/geo.ts';
 import { offsetPath } from '../../route/geo.ts';
+import { heightsOf } from '../../route/heights.ts';
 import { sliceOf, spansOf } from '../../route/station.ts';
 import type { Track } from '../../route/track.ts';
 import { knownSlope } from '../../terrain/ground.ts';
@@ -95,7 +97,7 @@ export function contentsOf(trip: Trip, system: System, grade: GradeTold | null =
       ...waypoints.map((waypoint): OutPlace => ({ kind: 'waypoint', ...waypoint })),
     ],
     ways: [
-      ...(track === null || track.length === 0 ? [] : [recordedWay(track)]),
+      ...(track === null || track.length === 0 ? [] : [recordedWay(track, system)]),
       ...inOrderOfTravel(obstacles, direction).flatMap((obstacle) =>
         obstacle.lines.flatMap((line): OutWay[] => {
           const paths = pathsOf(track, obstacle, line);
@@ -108,12 +110,15 @@ export function contentsOf(trip: Trip, system: System, grade: GradeTold | null =
   };
 }
 
-function recordedWay(track: Track): OutWay {
-  const { kind, name, description } = track;
+/** With the elevations that its slopes are read off; whose they are is told. */
+function recordedWay(track: Track, system: System): OutWay {
+  const { kind, name } = track;
+  const { elevationM } = heightsOf(track);
+  const description = [track.description, heightsText(track, system)].filter(Boolean).join('\n');
   const paths = spansOf(track).map(({ from, to }) => ({
     lng: track.lng.subarray(from, to),
     lat: track.lat.subarray(from, to),
-    elevationM: track.elevationM.subarray(from, to),
+    elevationM: elevationM.subarray(from, to),
     timeS: track.timeS.subarray(from, to),
   }));
   return { kind, name, description, paths };

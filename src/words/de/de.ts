@@ -42,6 +42,7 @@ import { storage } from './storage.ts';
 import { store } from './store.ts';
 import { terrainFields } from './terrainFields.ts';
 import { track } from './track.ts';
+import { trackModel } from './trackModel.ts';
 import { tripFields } from './tripFields.ts';
 import { tripFile } from './tripFile.ts';
 import { units } from './units.ts';
@@ -104,6 +105,7 @@ export const de: Words = {
   scout,
   storage,
   track,
+  trackModel,
   vehicles,
   condition,
   gradedTracks,

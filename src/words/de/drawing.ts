@@ -22,6 +22,7 @@ export const drawing: Words['drawing'] = {
   elevationNotKnown: 'Höhe nicht bekannt',
   noElevation: 'keine Höhen bekannt',
   heightsTimes: (times) => `Höhen × ${times}`,
+  dotted: { recorded: 'gepunktet: aufgezeichnet', model: 'gepunktet: Höhenmodell' },
   notRecorded: 'Zwischen hier und hier nicht aufgezeichnet',
   gap: 'Lücke',
   north: 'N',

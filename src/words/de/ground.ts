@@ -9,6 +9,7 @@ export const ground: Words['ground'] = {
   },
   slopeNotKnown: 'Neigung nicht bekannt',
   byTrack: (slope) => `${slope} nach der Strecke`,
+  byModel: (slope) => `${slope} laut Höhenmodell`,
   surface: (length, condition, material) => `${length} ${material}, ${condition}`,
   room: (left, leftBound, right, rightBound, above) =>
     `Platz ${left} links (${leftBound}), ${right} rechts (${rightBound}), ${above} nach oben`,

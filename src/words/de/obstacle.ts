@@ -39,13 +39,17 @@ export const obstacle: Words['obstacle'] = {
   removeShape: (shape) => `Diese Form entfernen: ${shape}`,
   shapeToAdd: 'Form, die dazukommt',
   addIt: 'Hinzufügen',
-  trackSays: (slope, plusMinus, baseline) =>
-    `Die Strecke sagt ${slope}, ± ${plusMinus}; eine Steilstelle, die kürzer ist als ${baseline}, sieht sie nicht.`,
+  says: {
+    track: (slope, plusMinus, baseline) =>
+      `Die Strecke sagt ${slope}, ± ${plusMinus}; eine Steilstelle, die kürzer ist als ${baseline}, sieht sie nicht.`,
+    model: (slope, plusMinus, baseline) =>
+      `Das Höhenmodell sagt ${slope}, ± ${plusMinus}; eine Steilstelle, die kürzer ist als ${baseline}, sieht es nicht.`,
+  },
   trackSaysNothing: 'Die Strecke nennt hier keine Neigung.',
   slopeUnknown: 'Die Neigung ist nicht bekannt',
   slopeUnknownSo: ', deshalb lässt sich über kein Fahrzeug etwas sagen: hier den Neigungsmesser ablesen.',
   readingUsed: 'Es gilt die Ablesung am Pin:',
-  trackUsed: 'Es gilt die Neigung der Strecke,',
+  used: { track: 'Es gilt die Neigung der Strecke,', model: 'Es gilt die Neigung des Höhenmodells,' },
   trackUsedAs: 'denn am Pin wurde keine abgelesen.',
   gripCaption: 'Was dieser Untergrund einem Reifen bietet, Anteil der Radlast',
   gripShare: 'Anteil der Radlast',

@@ -8,7 +8,10 @@ export const scout: Words['scout'] = {
   obstaclesSheet: 'Hindernisse',
   convoySheet: 'Konvoi',
   measuredSlope: (slope) => `${slope}, gemessen`,
-  trackSlope: (slope) => `${slope}, aus der Strecke`,
+  trackSlope: {
+    track: (slope) => `${slope}, aus der Strecke`,
+    model: (slope) => `${slope}, aus dem Höhenmodell`,
+  },
   slopeNotKnown: 'Neigung nicht bekannt',
   noTrack: 'Noch keine Strecke',
   withoutTrack:
@@ -32,7 +35,10 @@ export const scout: Words['scout'] = {
   firstPin: 'der erste Pin',
   alongPins: (distance) => `${distance} entlang der Pins`,
   noTrackTells: 'Keine Strecke nennt die Neigung: dort ablesen.',
-  slopeHere: (slope, plusMinus) => `Neigung der Strecke hier ${slope}, ± ${plusMinus}.`,
+  slopeHere: {
+    track: (slope, plusMinus) => `Neigung der Strecke hier ${slope}, ± ${plusMinus}.`,
+    model: (slope, plusMinus) => `Neigung hier laut Höhenmodell ${slope}, ± ${plusMinus}.`,
+  },
   slopeNotTold: 'Die Strecke nennt hier keine Neigung.',
   whatLiesThere: 'Was liegt dort?',
   placeKnown: (accuracy) => `Dein Standort ist auf ${accuracy} bekannt.`,

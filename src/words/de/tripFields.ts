@@ -9,6 +9,20 @@ export const tripFields: Words['tripFields'] = {
   lng: { label: 'Länge (Ost)', sentence: 'Grad in WGS 84, Ost ist positiv.' },
   lat: { label: 'Breite (Nord)', sentence: 'Grad in WGS 84, Nord ist positiv.' },
   elevationM: { label: 'Höhe', sentence: 'Über dem Meeresspiegel; null, wo sie nicht bekannt ist.' },
+  nodeM: { label: 'Zwischen Knoten', sentence: 'Wie weit die Knoten des Höhenmodells auseinanderliegen.' },
+  errorM: {
+    label: 'Höhenfehler',
+    sentence:
+      'Des Höhenmodells, wie sein Herausgeber ihn angibt: Standardabweichung oder mittlerer quadratischer Fehler.',
+  },
+  isUsed: {
+    label: 'In Gebrauch',
+    sentence: 'Ob Neigungen aus dem Höhenmodell gelesen werden statt aus der Aufzeichnung.',
+  },
+  camberRad: {
+    label: 'Querneigung',
+    sentence: 'Des Hangs, linke Seite hoch ist positiv; null, wo sie nicht bekannt ist.',
+  },
   stationM: { label: 'Station', sentence: 'Entlang der Strecke ab ihrem ersten Punkt; Lücken zählen nicht.' },
   offsetM: {
     label: 'Versatz',

@@ -73,6 +73,8 @@ export const tripFile: Words['tripFile'] = {
   asFarAsItGoes: 'Gelesen, so weit es reicht.',
   noPoint: 'Die Strecke hat keinen brauchbaren Punkt.',
   wasLeftOut: 'Wurde weggelassen.',
+  modelUnclear: 'Was hier über das Höhenmodell steht, lässt sich nicht lesen.',
+  modelLeftOut: 'Das Höhenmodell wurde weggelassen; Neigungen werden aus der Aufzeichnung gelesen.',
   waypointNowhere: 'Der Wegpunkt hat keine brauchbare Position.',
   firstPoints:
     'Die ersten Punkte der Teilstücke müssen ganze Zahlen sein, ab 0 aufsteigend, jede ein Punkt der Strecke.',

@@ -21,6 +21,7 @@ export const drawing = {
   elevationNotKnown: 'elevation not known',
   noElevation: 'no elevation known',
   heightsTimes: (times: string) => `heights × ${times}`,
+  dotted: { recorded: 'dotted: as recorded', model: 'dotted: elevation model' },
   notRecorded: 'Not recorded between here and here',
   gap: 'gap',
   north: 'N',

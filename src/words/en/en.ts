@@ -41,6 +41,7 @@ import { storage } from './storage.ts';
 import { store } from './store.ts';
 import { terrainFields } from './terrainFields.ts';
 import { track } from './track.ts';
+import { trackModel } from './trackModel.ts';
 import { tripFields } from './tripFields.ts';
 import { tripFile } from './tripFile.ts';
 import { units } from './units.ts';
@@ -103,6 +104,7 @@ export const en = {
   scout,
   storage,
   track,
+  trackModel,
   vehicles,
   condition,
   gradedTracks,

@@ -8,6 +8,7 @@ export const ground = {
   },
   slopeNotKnown: 'slope not known',
   byTrack: (slope: string) => `${slope} by the track`,
+  byModel: (slope: string) => `${slope} by the elevation model`,
   surface: (length: string, condition: string, material: string) => `${length} of ${condition} ${material}`,
   room: (left: string, leftBound: string, right: string, rightBound: string, above: string) =>
     `room ${left} left (${leftBound}), ${right} right (${rightBound}), ${above} above`,

@@ -34,13 +34,17 @@ export const obstacle = {
   removeShape: (shape: string) => `Remove this ${shape}`,
   shapeToAdd: 'Shape to add',
   addIt: 'Add it',
-  trackSays: (slope: string, plusMinus: string, baseline: string) =>
-    `The track says ${slope}, ± ${plusMinus}; it cannot see a pitch shorter than ${baseline}.`,
+  says: {
+    track: (slope: string, plusMinus: string, baseline: string) =>
+      `The track says ${slope}, ± ${plusMinus}; it cannot see a pitch shorter than ${baseline}.`,
+    model: (slope: string, plusMinus: string, baseline: string) =>
+      `The elevation model says ${slope}, ± ${plusMinus}; it cannot see a pitch shorter than ${baseline}.`,
+  },
   trackSaysNothing: 'The track does not tell the slope here.',
   slopeUnknown: 'Slope is not known',
   slopeUnknownSo: ', so nothing can be said of any vehicle: read the inclinometer here.',
   readingUsed: 'The reading at the pin is used:',
-  trackUsed: 'The slope of the track is used,',
+  used: { track: 'The slope of the track is used,', model: 'The slope of the elevation model is used,' },
   trackUsedAs: 'as none was read at the pin.',
   gripCaption: 'What this surface offers a tyre, share of the wheel load',
   gripShare: 'Share of the wheel load',
@@ -53,7 +57,7 @@ export const obstacle = {
   few: 'Its few numbers',
   fewOf: (preset: string) => `${preset}: its few numbers`,
   anew: 'Measure it anew',
-  anewHelp: 'Answering them again lays its shapes anew; surface and room stay. All its values stand below.',
+  anewHelp: 'A few numbers lay its shapes anew; surface and room stay. All its values stand below.',
   typedIs: 'What I type now is',
   fares: 'How the convoy fares here',
   noVehicles: 'Does yours go? Add a vehicle, and its verdict stands here.',

@@ -7,7 +7,10 @@ export const scout = {
   obstaclesSheet: 'Obstacles',
   convoySheet: 'Convoy',
   measuredSlope: (slope: string) => `${slope}, measured`,
-  trackSlope: (slope: string) => `${slope}, from the track`,
+  trackSlope: {
+    track: (slope: string) => `${slope}, from the track`,
+    model: (slope: string) => `${slope}, from the elevation model`,
+  },
   slopeNotKnown: 'slope not known',
   noTrack: 'No track yet',
   withoutTrack:
@@ -31,7 +34,11 @@ export const scout = {
   firstPin: 'the first pin',
   alongPins: (distance: string) => `${distance} along the pins`,
   noTrackTells: 'No track tells the slope: read it there.',
-  slopeHere: (slope: string, plusMinus: string) => `Slope of the track here ${slope}, ± ${plusMinus}.`,
+  slopeHere: {
+    track: (slope: string, plusMinus: string) => `Slope of the track here ${slope}, ± ${plusMinus}.`,
+    model: (slope: string, plusMinus: string) =>
+      `Slope here by the elevation model ${slope}, ± ${plusMinus}.`,
+  },
   slopeNotTold: 'The track does not tell the slope here.',
   whatLiesThere: 'What lies there?',
   placeKnown: (accuracy: string) => `Your place is known to ${accuracy}.`,

@@ -65,6 +65,8 @@ export const tripFile = {
   asFarAsItGoes: 'Read as far as it goes.',
   noPoint: 'The track has no usable point.',
   wasLeftOut: 'It was left out.',
+  modelUnclear: 'What it says of the elevation model cannot be read.',
+  modelLeftOut: 'The elevation model was left out; slopes are read off the recording.',
   waypointNowhere: 'The waypoint has no usable position.',
   firstPoints:
     'The first points of the segments must be whole numbers, from 0 upward, each a point of the track.',

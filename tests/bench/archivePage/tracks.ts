@@ -44,6 +44,7 @@ function recorded(name: string, lng: number, lat: number): Track {
     timeS: column(() => NaN),
     distanceM: column((i) => i * STEP_M),
     segmentStart: new Uint32Array([0]),
+    model: null,
   };
 }
 
