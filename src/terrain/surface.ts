@@ -110,8 +110,8 @@ const GRIPS: Readonly<Record<Material, Readonly<Record<Condition, Grip>>>> = {
     wet: grip(range(0.45, 0.6), range(0.01, 0.02), say.sources.asphalt.wet),
   },
   concrete: {
-    dry: grip(range(0.75, 0.9), range(0.01, 0.015), say.sources.concrete.dry),
-    wet: grip(range(0.5, 0.6), range(0.01, 0.015), say.sources.concrete.wet),
+    dry: grip(range(0.75, 0.9), range(0.01, 0.02), say.sources.concrete.dry),
+    wet: grip(range(0.5, 0.6), range(0.01, 0.02), say.sources.concrete.wet),
   },
 };
 

@@ -48,7 +48,7 @@ export const sources: Words['sources'] = {
     wet: `${TYRES}: 0,45 bis 0,55; ${TOOLBOX}: 0,6`,
   },
   concrete: {
-    dry: `${TYRES}: 0,80 bis 0,90; ${NOON}: 0,75; ${TOOLBOX}`,
-    wet: `${TYRES}: 0,50 bis 0,60; ${TOOLBOX}: 0,6`,
+    dry: `${TYRES}: 0,80 bis 0,90; ${NOON}: 0,75; ${TOOLBOX}; ${CARVILL}: abgenutzt 0,02`,
+    wet: `${TYRES}: 0,50 bis 0,60; ${TOOLBOX}: 0,6; ${CARVILL}: abgenutzt 0,02`,
   },
 };

@@ -47,7 +47,7 @@ export const sources = {
     wet: `${TYRES}: 0.45 to 0.55; ${TOOLBOX}: 0.6`,
   },
   concrete: {
-    dry: `${TYRES}: 0.80 to 0.90; ${NOON}: 0.75; ${TOOLBOX}`,
-    wet: `${TYRES}: 0.50 to 0.60; ${TOOLBOX}: 0.6`,
+    dry: `${TYRES}: 0.80 to 0.90; ${NOON}: 0.75; ${TOOLBOX}; ${CARVILL}: worn 0.02`,
+    wet: `${TYRES}: 0.50 to 0.60; ${TOOLBOX}: 0.6; ${CARVILL}: worn 0.02`,
   },
 };

@@ -36,6 +36,20 @@ describe('a wheel at a step', () => {
     expect(pushes(needed * 0.99)).toBeLessThan(0);
   });
 
+  // Derived from the friction cone at each wheel, no published example: with as much load before as behind, the contact may
+  // be turned by twice the angle of friction, μ = tan(φ / 2). Tolerance 1 %.
+  it.each([
+    [0.2, 0.333],
+    [0.3, 0.42],
+    [0.5, 0.577],
+  ])('pushed by a driven rear axle climbs %d of its radius from μ = %d on', (share, mu) => {
+    const steepest = Math.tan(Math.acos(1 - share));
+    const pushes = (at: number) =>
+      driven(DRIVES.four, [5000, 5000, 5000, 5000], [steepest, steepest, 0, 0], at, at).alongN;
+    expect(pushes(mu * 1.01)).toBeGreaterThan(0);
+    expect(pushes(mu * 0.99)).toBeLessThan(0);
+  });
+
   it('follows the exact rigid wheel: centre over the edge on a circle of its radius (tolerance 1 mm)', () => {
     const path = upStep(0.4, 0.12);
     for (let n = 0; n < 500; n++) {
