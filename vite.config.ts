@@ -14,6 +14,8 @@ export default defineConfig({
     // What only workers and later desks import: met there first, each would load the page again under somebody's hands.
     include: [
       '@automerge/automerge/slim',
+      '@noble/hashes/sha2.js',
+      '@noble/hashes/utils.js',
       '@turf/turf',
       'exifr/dist/lite.esm.mjs',
       'fflate',

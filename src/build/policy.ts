@@ -13,7 +13,7 @@ const POLICY = [
   "img-src 'self' data: blob:",
   "font-src 'self'",
   // For servers whose addresses the user typed in, in plain http only in their own network (ui/clubAddress.ts); the page
-  // narrows this to them as it begins (ui/tileAddress.ts).
+  // narrows this to them as it begins (ui/pagePolicy.ts).
   "connect-src 'self' https: http:",
   "manifest-src 'self'",
   "base-uri 'none'",

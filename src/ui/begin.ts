@@ -5,10 +5,10 @@ import { backups } from './backups.svelte.ts';
 import './ink.css';
 import { say } from '../words/words.ts';
 import { offline } from './offline.svelte.ts';
+import { narrowPolicy } from './pagePolicy.ts';
 import { relief } from './relief.svelte.ts';
 import { start } from './start.ts';
 import { storage } from './storage.svelte.ts';
-import { narrowPolicy } from './tileAddress.ts';
 
 /** After so long an empty page says what is waited for. */
 const SAID_AFTER_MS = 1_000;

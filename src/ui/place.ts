@@ -23,6 +23,13 @@ export type Place =
       /** One of its obstacles; null for the track as a whole. */
       readonly obstacleId: string | null;
     }
+  | {
+      readonly desk: 'archive';
+      readonly part: 'published';
+      /** A track of the published archive that is being read, and one of its obstacles. */
+      readonly trackId: string | null;
+      readonly obstacleId: string | null;
+    }
   /** What each vehicle really did, on the day. */
   | { readonly desk: 'outcomes'; readonly obstacleId: string | null };
 
@@ -34,6 +41,7 @@ export const CONVOY: Place = { desk: 'scout', sheet: 'convoy', vehicleId: null }
 export const BRIEF: Place = { desk: 'brief', cell: null };
 export const ARCHIVE: Place = { desk: 'archive', part: 'trips' };
 export const GRADED_TRACKS: Place = { desk: 'archive', part: 'tracks', trackId: null, obstacleId: null };
+export const PUBLISHED: Place = { desk: 'archive', part: 'published', trackId: null, obstacleId: null };
 export const AGREEMENT: Place = { desk: 'archive', part: 'agreement' };
 
 export function addressOf(place: Place): string {
@@ -44,7 +52,7 @@ function partsOf(place: Place): string[] {
   if (place.desk === 'archive') {
     if (place.part === 'trips') return ['archive'];
     if (place.part === 'agreement') return ['archive', 'agreement'];
-    return ['archive', 'tracks', place.trackId, place.obstacleId].filter((part) => part !== null);
+    return ['archive', place.part, place.trackId, place.obstacleId].filter((part) => part !== null);
   }
   if (place.desk === 'outcomes')
     return place.obstacleId === null ? ['outcomes'] : ['outcomes', place.obstacleId];
@@ -68,7 +76,7 @@ export function placeOf(address: string): Place {
     .replace(/^#?\/?/, '')
     .split('/')
     .map(decoded);
-  if (desk === 'archive' && first === 'tracks')
+  if (desk === 'archive' && (first === 'tracks' || first === 'published'))
     return { desk, part: first, trackId: second || null, obstacleId: (second && third) || null };
   if (desk === 'archive') return first === 'agreement' ? AGREEMENT : ARCHIVE;
   if (desk === 'outcomes') return { desk, obstacleId: first || null };

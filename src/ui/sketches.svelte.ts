@@ -8,8 +8,9 @@ import { takeTracksBare } from '../workers/archive.ts';
 
 /** Tracks that are drawn as lines at most; the others are points. */
 export const DRAWN = 200;
-/** Tracks that are fetched at a time. */
+/** Tracks that are fetched at a time, and fetches after which the map is drawn anew. */
 const AT_ONCE = 10;
+const SHOWN_EVERY = 5;
 /** What is drawn stays within this of what was recorded, metres. */
 const WITHIN_M = 12;
 
@@ -43,19 +44,23 @@ class Sketches {
     const missing = rows
       .slice(0, DRAWN)
       .filter(({ id, updatedMs, lengthM }) => lengthM > 0 && this.#kept.get(id)?.updatedMs !== updatedMs);
+    const come: [string, Kept][] = [];
     for (let i = 0; i < missing.length && asked === this.#asked; i += AT_ONCE) {
       const some = missing.slice(i, i + AT_ONCE);
       const { value } = await takeTracksBare(some.map(({ id }) => id));
-      const come = some.map(({ id, updatedMs }): [string, Kept] => {
+      for (const { id, updatedMs } of some) {
         const track = value?.find((one) => one.id === id);
-        return [id, { updatedMs, ways: track ? waysOf(track) : [] }];
-      });
-      this.#kept = new Map([...this.#kept, ...come]);
+        come.push([id, { updatedMs, ways: track ? waysOf(track) : [] }]);
+      }
+      const isLast = i + AT_ONCE >= missing.length;
+      if (isLast || (i / AT_ONCE) % SHOWN_EVERY === SHOWN_EVERY - 1)
+        this.#kept = new Map([...this.#kept, ...come]);
     }
   }
 }
 
-function waysOf({ track }: GradedTrack): Path[] {
+/** What there is to draw of a track on a small map. */
+export function waysOf({ track }: GradedTrack): Path[] {
   if (track === null) return [];
   return spansOf(track)
     .filter(({ from, to }) => to - from > 1)

@@ -1,5 +1,3 @@
-import { keptServer } from './clubAddress.ts';
-
 const ADDRESS = 'rutline.tiles';
 
 /** The address of tiles as the user typed it, or null. */
@@ -33,18 +31,4 @@ export function isTileAddress(text: string): boolean {
   } catch {
     return false;
   }
-}
-
-/**
- * Lets this page fetch from nowhere but itself and the servers whose addresses the user typed, for as long as it is open:
- * the policy of the built page would let it fetch from any, and can only be made narrower from here on. The development
- * server has no policy.
- */
-export function narrowPolicy(): void {
-  if (document.querySelector('meta[http-equiv="Content-Security-Policy"]') === null) return;
-  const typed = [typedAddress(), keptServer()?.address ?? null].filter((address) => address !== null);
-  const meta = document.createElement('meta');
-  meta.httpEquiv = 'Content-Security-Policy';
-  meta.content = ["connect-src 'self'", ...typed.map((address) => new URL(address).origin)].join(' ');
-  document.head.append(meta);
 }

@@ -4,7 +4,14 @@ import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
 import type { TrackModel } from '../route/track.ts';
 import { say, spoken } from '../words/words.ts';
-import type { AlongTrack, FormatsAnswer, FormatsAsk, FormatsSaid, FORMATS } from './formatsWork.ts';
+import type {
+  AlongTrack,
+  FormatsAnswer,
+  FormatsAsk,
+  FormatsSaid,
+  FORMATS,
+  PublishedOut,
+} from './formatsWork.ts';
 
 type OnProgress = (share: number) => void;
 
@@ -95,6 +102,19 @@ export function archiveToFolder(
 ): Promise<number> {
   const name = `Rutline ${new Date().toISOString().slice(0, 19).replaceAll(':', '-')}`;
   return ask('folder', { tracks, folder, name }, onProgress, signal);
+}
+
+/**
+ * Tracks of the archive, without people, as the two files that any web host can serve: into a folder, where files of an
+ * earlier time stay, or as a zip where `folder` is null. Rejects where they could not be written.
+ */
+export function publishTracks(
+  ids: readonly string[],
+  folder: FileSystemDirectoryHandle | null,
+  onProgress?: OnProgress,
+  signal?: AbortSignal,
+): Promise<PublishedOut> {
+  return ask('publish', { ids, folder }, onProgress, signal);
 }
 
 /** What a GeoPackage, zip or GeoJSON file holds, told apart by its name. */

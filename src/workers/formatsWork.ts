@@ -17,6 +17,9 @@ const formats = {
   files: () => import('../archive/folder/files.ts'),
   folder: () => import('../archive/folder/folderReading.ts'),
   zip: () => import('../archive/folder/zip.ts'),
+  publishing: () => import('../archive/publish/publishing.ts'),
+  hostZip: () => import('../archive/publish/hostZip.ts'),
+  archive: () => import('../archive/gradedStore.ts'),
   geoTiff: () => import('../route/geoTiff.ts'),
   hgt: () => import('../route/hgt.ts'),
   asciiGrid: () => import('../route/asciiGrid.ts'),
@@ -48,15 +51,35 @@ export const FORMATS = {
     let written = 0;
     for (const [i, graded] of tracks.entries()) {
       for (const { name: file, bytes } of filesOf(graded, taken)) {
-        const handle = await into.getFileHandle(file, { create: true });
-        const stream = await handle.createWritable();
-        await stream.write(bytes);
-        await stream.close();
+        await writeInto(into, file, bytes);
         written++;
       }
       onProgress((i + 1) / tracks.length);
     }
     return written;
+  },
+
+  /** The tracks are read from the archive of this device, few at a time: all of them together may be many. */
+  publish: async ({ ids, folder }: PublishOut, onProgress: OnProgress): Promise<PublishedOut> => {
+    const { Publishing } = await formats.publishing();
+    const { takeBare } = await formats.archive();
+    const publishing = new Publishing();
+    let unreadCount = 0;
+    for (let i = 0; i < ids.length; i += READ_AT_ONCE) {
+      const some = ids.slice(i, i + READ_AT_ONCE);
+      const tracks = (await takeBare(some)).value ?? [];
+      unreadCount += some.length - tracks.length;
+      tracks.forEach((track) => publishing.add(track));
+      onProgress(((i + some.length) / ids.length) * PACKED_SHARE);
+    }
+    const { records, index, trackCount, nowhere } = publishing.files();
+    const files = [records, index];
+    if (trackCount > 0 && folder !== null)
+      for (const { name, pieces } of files) await writeInto(folder, name, new Blob([...pieces]));
+    const isZip = trackCount > 0 && folder === null;
+    const zip = isZip ? (await formats.hostZip()).hostZip(files) : null;
+    const told = files.map(({ name, size }) => ({ name, size }));
+    return { trackCount, unreadCount, nowhere, files: told, zip };
   },
 
   read: async (file: File, onProgress: OnProgress): Promise<Reading<Filed>> => {
@@ -112,6 +135,38 @@ export interface FolderOut {
   readonly tracks: readonly GradedTrack[];
   readonly folder: FileSystemDirectoryHandle;
   readonly name: string;
+}
+
+export interface PublishOut {
+  readonly ids: readonly string[];
+  /** Where the files go; null for a zip. */
+  readonly folder: FileSystemDirectoryHandle | null;
+}
+
+export interface PublishedOut {
+  /** Where it is 0, nothing was written. */
+  readonly trackCount: number;
+  readonly unreadCount: number;
+  /** Names of tracks without a place, which were left out. */
+  readonly nowhere: readonly string[];
+  /** The records first, which must be on the host before the index names them. */
+  readonly files: readonly { readonly name: string; readonly size: number }[];
+  readonly zip: Blob | null;
+}
+
+/** Tracks of the archive that are held at a time, and the share of the work that packing them is. */
+const READ_AT_ONCE = 20;
+const PACKED_SHARE = 0.95;
+
+/** All of a file or nothing of it: what was there before stays until then (WHATWG, File System Standard). */
+async function writeInto(
+  folder: FileSystemDirectoryHandle,
+  name: string,
+  bytes: Blob | Uint8Array<ArrayBuffer>,
+) {
+  const stream = await (await folder.getFileHandle(name, { create: true })).createWritable();
+  await stream.write(bytes);
+  await stream.close();
 }
 
 /** Folders inside one another that are looked into. */

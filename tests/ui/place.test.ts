@@ -15,6 +15,8 @@ const PLACES: readonly Place[] = [
   { desk: 'archive', part: 'tracks', trackId: null, obstacleId: null },
   { desk: 'archive', part: 'tracks', trackId: 'a/b', obstacleId: null },
   { desk: 'archive', part: 'tracks', trackId: 'a', obstacleId: 'c d' },
+  { desk: 'archive', part: 'published', trackId: null, obstacleId: null },
+  { desk: 'archive', part: 'published', trackId: 'a/b', obstacleId: 'c d' },
   { desk: 'outcomes', obstacleId: null },
   { desk: 'outcomes', obstacleId: 'x' },
 ];

@@ -54,6 +54,7 @@ import { gradedTracks } from './gradedTracks.ts';
 import { outcomes } from './outcomes.ts';
 import { agreement } from './agreement.ts';
 import { clubServer } from './clubServer.ts';
+import { published } from './published.ts';
 
 /** Every text in German. */
 export const de: Words = {
@@ -112,4 +113,5 @@ export const de: Words = {
   outcomes,
   agreement,
   clubServer,
+  published,
 };

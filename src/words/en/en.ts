@@ -53,6 +53,7 @@ import { gradedTracks } from './gradedTracks.ts';
 import { outcomes } from './outcomes.ts';
 import { agreement } from './agreement.ts';
 import { clubServer } from './clubServer.ts';
+import { published } from './published.ts';
 
 /** Every text in English, section by section. */
 export const en = {
@@ -111,4 +112,5 @@ export const en = {
   outcomes,
   agreement,
   clubServer,
+  published,
 };
