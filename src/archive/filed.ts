@@ -26,6 +26,7 @@ export function asTrip({ id, name, note, track, waypoints, surveyed }: GradedTra
     track,
     waypoints,
     obstacles: surveyed.map(todays),
+    heldGrips: [],
     vehicles: [],
   };
 }

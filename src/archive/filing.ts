@@ -11,7 +11,7 @@ export function tripOf(
 ): Trip {
   const { name, track, waypoints, surveyed } = graded;
   const obstacles = surveyed.map(({ obstacle }) => obstacle);
-  return { id, name, note: '', direction, track, waypoints, obstacles, vehicles };
+  return { id, name, note: '', direction, track, waypoints, obstacles, heldGrips: [], vehicles };
 }
 
 /** Who files, when, and what new visits are to be called. */

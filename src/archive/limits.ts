@@ -9,6 +9,8 @@ export const TRIP_LIMITS = {
   /** A day has some 25 obstacles and 12 vehicles; a club's whole forest, a few hundred. */
   obstacles: 1_000,
   vehicles: 200,
+  /** One for each kind of ground there is, and as many again. */
+  heldGrips: 50,
   features: 200,
   lines: 50,
   /** Vertices of one bypass as drawn on the map. */

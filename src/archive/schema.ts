@@ -1,5 +1,6 @@
 import type { Field, FieldTable } from '../field.ts';
 import { featureFields } from '../terrain/feature.ts';
+import { heldGripFields } from '../terrain/heldGrip.ts';
 import { HOWS } from '../terrain/measure.ts';
 import { corridorFields, planeFields, stretchFields } from '../terrain/obstacle.ts';
 import { surfaceFields } from '../terrain/surface.ts';
@@ -43,6 +44,10 @@ export function tripSchema(): Schema {
       track: orNull(ref('track')),
       waypoints: list(ref('waypoint'), TRIP_LIMITS.waypoints),
       obstacles: list(ref('obstacle'), TRIP_LIMITS.obstacles),
+      heldGrips: {
+        description: 'Kinds of ground that are held slipperier than printed, everywhere in the trip.',
+        ...list(table(heldGripFields), TRIP_LIMITS.heldGrips),
+      },
       vehicles: list(ref('vehicle'), TRIP_LIMITS.vehicles),
     }),
     $defs: {

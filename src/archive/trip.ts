@@ -1,5 +1,6 @@
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Track, Waypoint } from '../route/track.ts';
+import type { HeldGrip } from '../terrain/surface.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** One outing: a route, what lies in the way, and who goes. The one thing that is saved, opened, undone. */
@@ -13,6 +14,8 @@ export interface Trip {
   readonly waypoints: readonly Waypoint[];
   /** In the order of the recorded track. */
   readonly obstacles: readonly Obstacle[];
+  /** Kinds of ground that are held slipperier than printed, everywhere in the trip. */
+  readonly heldGrips: readonly HeldGrip[];
   /** In convoy order. */
   readonly vehicles: readonly Vehicle[];
 }

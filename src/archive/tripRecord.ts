@@ -1,6 +1,8 @@
 import type { Reading } from '../problem.ts';
 import { tripFields } from './fields.ts';
 import { TRIP_LIMITS } from './limits.ts';
+import { heldGripFields } from '../terrain/heldGrip.ts';
+import type { HeldGrip } from '../terrain/surface.ts';
 import { obstacleFrom } from './obstacleRecord.ts';
 import type { Plain } from './reader.ts';
 import { Reader } from './reader.ts';
@@ -30,6 +32,7 @@ export const TRIP_NAMES = [
   'track',
   'waypoints',
   'obstacles',
+  'heldGrips',
   'vehicles',
 ];
 
@@ -82,11 +85,25 @@ export function tripFrom(value: unknown): Reading<Trip> {
         }),
       ),
     ),
+    heldGrips: each('heldGrips', TRIP_LIMITS.heldGrips, (entry, where) => heldGripFrom(reader, entry, where)),
     vehicles: each('vehicles', TRIP_LIMITS.vehicles, (entry, where, i) =>
       vehicleFrom(reader, entry, where, { ids: ids.vehicles, number: i + 1 }),
     ),
   };
   return { value: trip, problems: reader.problems() };
+}
+
+/** One whose value cannot be read is held at the least: nothing may look easier for it. */
+function heldGripFrom(reader: Reader, value: unknown, where: string): HeldGrip | null {
+  const record = reader.record(value, where, Object.keys(heldGripFields));
+  if (record === null) return null;
+  const { values, whole } = reader.values(heldGripFields, record, where);
+  if (!whole) {
+    reader.error(where, say.tripFile.heldUnclear, say.tripFile.heldLeftOut);
+    return null;
+  }
+  const { min } = heldGripFields.peak;
+  return { ...values, peak: values.peak >= min ? values.peak : min };
 }
 
 /** Why a value is not a trip that can be read at all. */

@@ -7,7 +7,7 @@ export type Upgrade = (record: Plain) => Plain;
  * `UPGRADES[0]` takes version 1 to version 2, and so on. Steps are only ever added, never changed: each old version
  * stays in the tests as a file of its day.
  */
-export const UPGRADES: readonly Upgrade[] = [withEmptyPhotos, withoutModel];
+export const UPGRADES: readonly Upgrade[] = [withEmptyPhotos, withoutModel, withNothingHeld];
 
 /** Version 2 keeps photos with each obstacle. */
 function withEmptyPhotos(record: Plain): Plain {
@@ -23,6 +23,11 @@ function withEmptyPhotos(record: Plain): Plain {
 /** Version 3 keeps what an elevation model says along the track. */
 function withoutModel(record: Plain): Plain {
   return { ...record, version: 3, track: withModelName(record.track) };
+}
+
+/** Version 4 keeps what ground is held slipperier than printed. */
+function withNothingHeld(record: Plain): Plain {
+  return { heldGrips: [], ...record, version: 4 };
 }
 
 /** A filed track of any day with the name under which an elevation model stands today. */

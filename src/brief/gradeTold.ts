@@ -7,6 +7,7 @@ import type { TrackRequirement } from '../grade/requirement.ts';
 import { slopeOf } from '../route/slope.ts';
 import type { Track } from '../route/track.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
+import type { HeldGrip } from '../terrain/surface.ts';
 import type { System } from '../units.ts';
 import { say } from '../words/words.ts';
 import { gradeLine, openGradeText, reasonText, requirementText } from './gradeText.ts';
@@ -25,6 +26,7 @@ interface Graded {
   readonly track: Track | null;
   readonly obstacles: readonly Obstacle[];
   readonly direction: Direction;
+  readonly heldGrips?: readonly HeldGrip[];
 }
 
 /** From the grades of all obstacles; null where there is nothing to grade. */
@@ -52,7 +54,7 @@ export function gradeToldOf(
   classification: ClassificationId,
   season: Season,
 ): GradeTold | null {
-  const places: Place[] = placesOn(graded.track, graded.obstacles);
+  const places: Place[] = placesOn(graded.track, graded.obstacles, graded.heldGrips);
   const perObstacle = places.map((place) => gradeObstacle(place, graded.direction, season, classification));
   return gradeTold(graded, perObstacle, classification, season);
 }

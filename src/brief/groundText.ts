@@ -1,7 +1,8 @@
 import type { KnownSlope } from '../terrain/ground.ts';
+import { heldOf } from '../terrain/heldGrip.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { shown, slopeText } from '../units.ts';
+import { shown, slopeText, written } from '../units.ts';
 import { featureWords } from './featureText.ts';
 import { say } from '../words/words.ts';
 
@@ -30,6 +31,9 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
     say.choice[surface.condition],
     say.choice[surface.material],
   );
+  const held = heldOf(surface);
+  const grip =
+    held === null ? '' : say.heldGrip.held(written(held.peak.toFixed(2)), written(held.printed.toFixed(2)));
   const room = say.ground.room(
     length(corridor.leftM),
     say.choice[corridor.leftBound],
@@ -37,7 +41,7 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
     say.choice[corridor.rightBound],
     length(corridor.headroomM),
   );
-  return [stands, climbs, camber, room].join('; ');
+  return [stands, grip, climbs, camber, room].filter(Boolean).join('; ');
 }
 
 /** The shapes of a stretch; like ones are told once, with how many there are. */

@@ -17,7 +17,7 @@ export const brief: Command = {
     const { value: trip, problems } = await tripFrom(file);
     if (trip === null) return nothingBut(problems);
     const outing = { ...trip, direction: reversed ? ('reversed' as const) : trip.direction };
-    const places = placesOn(outing.track, outing.obstacles);
+    const places = placesOn(outing.track, outing.obstacles, outing.heldGrips);
     const { cells } = matrixOf(places, outing.vehicles, outing.direction);
     const matrix = {
       cells: inOrderOfTravel(places, outing.direction).map((place, i) => {

@@ -27,7 +27,7 @@ export const verdicts: Command = {
     const { value: trip, problems } = await tripFrom(file);
     if (trip === null) return nothingBut(problems);
     const direction = reversed ? 'reversed' : trip.direction;
-    const places = placesOn(trip.track, trip.obstacles);
+    const places = placesOn(trip.track, trip.obstacles, trip.heldGrips);
     const { cells } = matrixOf(places, trip.vehicles, direction);
     const stops = inOrderOfTravel(places, direction).map(({ obstacle }, i) => ({
       obstacle,

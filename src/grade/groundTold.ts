@@ -1,4 +1,5 @@
-import type { Surface } from '../terrain/surface.ts';
+import { heldGripFields } from '../terrain/heldGrip.ts';
+import type { HeldGrip, Surface } from '../terrain/surface.ts';
 import { gripOf } from '../terrain/surface.ts';
 import type { AdhesionEstimate, Trial } from './adhesion.ts';
 import { adhesionFrom } from './adhesion.ts';
@@ -30,6 +31,22 @@ export function groundsTold(
       return { surface, trials: trials.length, estimate, against: againstTables(surface, estimate) };
     })
     .sort((a, b) => b.trials - a.trials);
+}
+
+/** Adhesion is held in steps of so much, the next lower one. */
+const HELD_STEP = 0.01;
+
+/**
+ * What could be held of the ground after its tries: the low end of what they suggest, or where none went, the high one.
+ * Null where that is not slipperier than what is reckoned with anyway; `held` is what the trip holds already.
+ */
+export function heldSuggested({ surface, estimate }: GroundTold, held: readonly HeldGrip[]): HeldGrip | null {
+  const least = estimate && (estimate.low ?? estimate.high);
+  if (least === null) return null;
+  const { material, condition } = surface;
+  const steps = Math.floor(least / HELD_STEP + 1e-9);
+  const peak = Math.max(heldGripFields.peak.min, Number((steps * HELD_STEP).toFixed(2)));
+  return peak < gripOf({ material, condition, held }).peak.low ? { material, condition, peak } : null;
 }
 
 /** It differs only where the whole interval lies beyond what is printed. */

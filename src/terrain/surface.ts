@@ -40,6 +40,16 @@ export type Condition = (typeof CONDITIONS)[number];
 export interface Surface {
   readonly material: Material;
   readonly condition: Condition;
+  /** What is held of kinds of ground while it is judged; stored with the trip and not with the surface. */
+  readonly held?: readonly HeldGrip[];
+}
+
+/** A kind of ground that someone holds to be slipperier than tables print, after what vehicles did on it. */
+export interface HeldGrip {
+  readonly material: Material;
+  readonly condition: Condition;
+  /** The least peak adhesion that is reckoned with; where tables print a lower one, that counts. */
+  readonly peak: number;
 }
 
 export const surfaceFields = {
@@ -115,7 +125,19 @@ const GRIPS: Readonly<Record<Material, Readonly<Record<Condition, Grip>>>> = {
   },
 };
 
-/** What a surface offers a tyre, as ranges with their source. */
-export function gripOf(surface: Surface): Grip {
-  return GRIPS[surface.material][surface.condition];
+/**
+ * What a surface offers a tyre, as ranges with their source. What is held of it lowers the low ends, and with them the
+ * middle; it raises nothing.
+ */
+export function gripOf({ material, condition, held = [] }: Surface): Grip {
+  const printed = GRIPS[material][condition];
+  const peaks = held.filter((one) => one.material === material && one.condition === condition);
+  const peakLow = Math.min(printed.peak.low, ...peaks.map(({ peak }) => peak));
+  if (!(peakLow < printed.peak.low)) return printed;
+  const slidingLow = Math.min(printed.sliding.low, peakLow * SLIDING_OVER_PEAK);
+  return {
+    ...printed,
+    peak: range(peakLow, printed.peak.high),
+    sliding: range(slidingLow, printed.sliding.high),
+  };
 }

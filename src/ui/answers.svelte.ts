@@ -5,6 +5,8 @@ import { otherHeights } from '../route/heights.ts';
 import type { SlopeProfile } from '../route/slope.ts';
 import { slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
+import { withHeld } from '../terrain/heldGrip.ts';
+import type { Obstacle } from '../terrain/obstacle.ts';
 import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
 import { say } from '../words/words.ts';
 import { open } from './trip.svelte.ts';
@@ -41,17 +43,26 @@ class Answers {
     return this.profile && trackSlopeAt(this.profile, stationM);
   }
 
+  /** An obstacle of the trip as it is judged. */
+  placeOf(obstacle: Obstacle): Place {
+    return {
+      obstacle: withHeld(obstacle, open.now.heldGrips),
+      trackSlope: this.trackSlopeAt(obstacle.stationM),
+    };
+  }
+
   /** The whole matrix, once it answers for the trip as it is; an answer to what has been changed since is none. */
   get whole(): { readonly matrix: Matrix; readonly trip: Trip; readonly places: readonly Place[] } | null {
     const answered = this.#answered;
     if (answered?.whole == null) return null;
-    const { obstacles, vehicles, direction, track } = open.now;
+    const { obstacles, vehicles, direction, track, heldGrips } = open.now;
     const { trip, places, whole } = answered;
     const fresh =
       trip.obstacles === obstacles &&
       trip.vehicles === vehicles &&
       trip.direction === direction &&
-      trip.track === track;
+      trip.track === track &&
+      trip.heldGrips === heldGrips;
     return fresh ? { matrix: whole, trip, places } : null;
   }
 
@@ -59,7 +70,9 @@ class Answers {
   cell(obstacleId: string, vehicleId: string): Cell | undefined {
     if (this.#answered === null) return undefined;
     const { cells, trip } = this.#answered;
-    if (trip.direction !== open.now.direction || trip.track !== open.now.track) return undefined;
+    const { direction, track, heldGrips } = open.now;
+    if (trip.direction !== direction || trip.track !== track || trip.heldGrips !== heldGrips)
+      return undefined;
     const obstacle = [trip, open.now].map(({ obstacles }) => obstacles.find(({ id }) => id === obstacleId));
     const vehicle = [trip, open.now].map(({ vehicles }) => vehicles.find(({ id }) => id === vehicleId));
     const same =
@@ -79,10 +92,7 @@ class Answers {
   ask(): () => void {
     const stopper = new AbortController();
     const trip = open.now;
-    const places = trip.obstacles.map((obstacle) => ({
-      obstacle,
-      trackSlope: this.trackSlopeAt(obstacle.stationM),
-    }));
+    const places = trip.obstacles.map((obstacle) => this.placeOf(obstacle));
     const { vehicles, direction } = trip;
     let cells: ReadonlyMap<string, Cell> = new Map();
     const of = places.length * vehicles.length;

@@ -2,6 +2,7 @@ import { tick } from 'svelte';
 import type { Sweep } from '../grade/sweep.ts';
 import { offsetOf } from '../grade/verdict.ts';
 import type { Change, Try } from '../grade/whatIf.ts';
+import { groundHeld } from '../terrain/heldGrip.ts';
 import type { How } from '../terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
@@ -104,7 +105,8 @@ export class Bench {
     const { obstacle, vehicle, stretch, offsetM, rung, other } = this;
     if (obstacle === undefined || vehicle === undefined || stretch === null) return null;
     const trackSlope = answers.trackSlopeAt(obstacle.stationM);
-    const on: Try = { vehicle, stretch, direction: open.now.direction, trackSlope, offsetM };
+    const ground = groundHeld(stretch, open.now.heldGrips);
+    const on: Try = { vehicle, stretch: ground, direction: open.now.direction, trackSlope, offsetM };
     return { on, rung, other };
   });
   readonly lookedRung = $derived(this.look?.rung ?? 0);

@@ -28,6 +28,7 @@ export function emptyTrip(name = say.track.newTrip): Trip {
     track: null,
     waypoints: [],
     obstacles: [],
+    heldGrips: [],
     vehicles: [],
   };
 }

@@ -6,6 +6,7 @@ import type { Track, TrackModel } from '../../src/route/track.ts';
 import { checkStretch } from '../../src/terrain/check.ts';
 import type { Feature, FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
+import { heldGripFields } from '../../src/terrain/heldGrip.ts';
 import type { How } from '../../src/terrain/measure.ts';
 import { HOWS } from '../../src/terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../../src/terrain/obstacle.ts';
@@ -39,6 +40,7 @@ export function anyTrip(): fc.Arbitrary<Trip> {
         { maxLength: 3 },
       ),
       obstacles: fc.uniqueArray(anyObstacle(), { maxLength: 4, selector: ({ id }) => id }),
+      heldGrips: fc.array(valuesOf(heldGripFields), { maxLength: 2 }),
       vehicles: fc.uniqueArray(anyVehicle(), { maxLength: 3, selector: ({ id }) => id }),
     })
     .map((trip) => ({ ...trip, obstacles: alongTrack(trip.obstacles, trip.track) }));

@@ -22,6 +22,7 @@ const EMPTY: Trip = {
   track: null,
   waypoints: [],
   obstacles: [],
+  heldGrips: [],
   vehicles: [],
 };
 

@@ -18,6 +18,7 @@ const TRIP: Trip = {
   track,
   waypoints: [],
   obstacles: [],
+  heldGrips: [],
   vehicles: [],
 };
 const NOTHING: PhotoTags = { lng: null, lat: null, clockS: null, zoneS: null, gpsS: null };

@@ -61,7 +61,7 @@ export interface Contents {
  * stay out: a word without its cause and its cautions is not to be followed. A grade is told with its caution.
  */
 export function contentsOf(trip: Trip, system: System, grade: GradeTold | null = null): Contents {
-  const { track, obstacles, waypoints, direction } = trip;
+  const { track, obstacles, waypoints, direction, heldGrips } = trip;
   const numbers = new Map(inOrderOfTravel(obstacles, direction).map(({ id }, i) => [id, i + 1]));
   const numberOf = ({ id }: Obstacle) => numbers.get(id) ?? 0;
   const reversed = direction === 'reversed';
@@ -70,7 +70,7 @@ export function contentsOf(trip: Trip, system: System, grade: GradeTold | null =
     return obstacle === undefined ? '' : `${numberOf(obstacle)} ${obstacle.name}`;
   };
   const trackGradeText = (told: GradeTold) => `${say.grading.grade}: ${gradeToldText(told, nameOf, system)}`;
-  const places = placesOn(track, obstacles).map(({ obstacle, trackSlope }): OutPlace => {
+  const places = placesOn(track, obstacles, heldGrips).map(({ obstacle, trackSlope }): OutPlace => {
     const stretch = asMet(obstacle.stretch, reversed);
     const slope = turned(knownSlope(obstacle.stretch, trackSlope), reversed);
     const words = [

@@ -40,6 +40,7 @@ export const agreement: Words['agreement'] = {
   lower: 'rutschiger als gedruckt: nimm beim Messen den nächst rutschigeren Boden',
   higher: 'griffiger als gedruckt: Urteile bleiben bei den Tabellen',
   within: 'wie gedruckt',
-  offered: 'Das ist ein Angebot zum Nachdenken. Kein Urteil nimmt es auf.',
+  offered:
+    'Das ist ein Angebot zum Nachdenken. Kein Urteil nimmt es auf, solange niemand per Druck Boden rutschiger annimmt, und dann nur in dieser Fahrt; besser macht es keinen Boden.',
   noneTells: 'Noch kein Ausgang hing an der Traktion.',
 };

@@ -73,6 +73,8 @@ export const tripFile: Words['tripFile'] = {
   asFarAsItGoes: 'Gelesen, so weit es reicht.',
   noPoint: 'Die Strecke hat keinen brauchbaren Punkt.',
   wasLeftOut: 'Wurde weggelassen.',
+  heldUnclear: 'Nichts sagt, welcher Boden rutschiger angenommen wird.',
+  heldLeftOut: 'Wurde weggelassen: Für diesen Boden gelten die Tabellen. Noch einmal ansehen.',
   modelUnclear: 'Was hier über das Höhenmodell steht, lässt sich nicht lesen.',
   modelLeftOut: 'Das Höhenmodell wurde weggelassen; Neigungen werden aus der Aufzeichnung gelesen.',
   waypointNowhere: 'Der Wegpunkt hat keine brauchbare Position.',

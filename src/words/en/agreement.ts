@@ -39,6 +39,7 @@ export const agreement = {
   lower: 'slipperier than printed: take the next slipperier ground when you measure',
   higher: 'grips better than printed: verdicts stay with the tables',
   within: 'as printed',
-  offered: 'This is an offer to think about. No verdict uses it.',
+  offered:
+    'This is an offer to think about. No verdict uses it unless someone presses to hold ground slipperier, and then in that trip alone; nothing makes ground better.',
   noneTells: 'No outcome yet hung on traction.',
 };

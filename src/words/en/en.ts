@@ -21,6 +21,7 @@ import { files } from './files.ts';
 import { formats } from './formats.ts';
 import { grading } from './grading.ts';
 import { header } from './header.ts';
+import { heldGrip } from './heldGrip.ts';
 import { library } from './library.ts';
 import { lines } from './lines.ts';
 import { map } from './map.ts';
@@ -93,6 +94,7 @@ export const en = {
   formats,
   grading,
   header,
+  heldGrip,
   library,
   lines,
   map,

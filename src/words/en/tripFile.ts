@@ -65,6 +65,8 @@ export const tripFile = {
   asFarAsItGoes: 'Read as far as it goes.',
   noPoint: 'The track has no usable point.',
   wasLeftOut: 'It was left out.',
+  heldUnclear: 'Nothing says which ground is held slipperier.',
+  heldLeftOut: 'It was left out: that ground counts as tables print. Look at it again.',
   modelUnclear: 'What it says of the elevation model cannot be read.',
   modelLeftOut: 'The elevation model was left out; slopes are read off the recording.',
   waypointNowhere: 'The waypoint has no usable position.',
