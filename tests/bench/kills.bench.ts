@@ -2,13 +2,17 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build, createServer, preview } from 'vite';
+import { clubArchive } from '../e2e/killedArchive.ts';
 import { desk } from '../e2e/killedDesk.ts';
 import { bareStore } from '../e2e/killedStore.ts';
 import type { Kill, Subject } from '../e2e/kills.ts';
 import { kills, VICTIMS } from '../e2e/kills.ts';
 import type { Table } from './bench.ts';
 
-/** 100 kills of each subject, the built program and the store by itself: what the page had said was kept, and what was lost. */
+/** Of each subject. KILLS=n kills n times instead. */
+const COUNT = Number(process.env.KILLS ?? 70);
+
+/** The built program, the store by itself and the archive, killed: what the page had said was kept, and what was lost. */
 export async function* killsBench(): AsyncGenerator<Table> {
   const folder = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
   const outDir = join(folder, 'dist');
@@ -23,14 +27,20 @@ export async function* killsBench(): AsyncGenerator<Table> {
     logLevel: 'error',
     server: { port: 0, host: '127.0.0.1', hmr: false },
     optimizeDeps: { noDiscovery: true },
+    worker: { format: 'es' },
   });
   await served.listen();
   try {
-    const subjects = [desk('http://127.0.0.1:4197/'), bareStore(served.resolvedUrls!.local[0])];
+    const origin = served.resolvedUrls!.local[0];
+    const subjects = [desk('http://127.0.0.1:4197/'), bareStore(origin), clubArchive(origin)];
     for (const [seed, subject] of subjects.entries()) {
       const profile = join(folder, `profile-${seed}`);
       const all: Kill[] = [];
-      for await (const kill of kills(subject, { folder: profile, count: 100, seed })) all.push(kill);
+      for await (const kill of kills(subject, { folder: profile, count: COUNT, seed })) {
+        all.push(kill);
+        // Said at once as well: a run that is stopped has not been in vain.
+        process.stderr.write(`${subject.name}, kill ${all.length}: ${JSON.stringify(kill)}\n`);
+      }
       yield table(subject, all);
     }
   } finally {
@@ -39,7 +49,7 @@ export async function* killsBench(): AsyncGenerator<Table> {
   }
 }
 
-function table({ name }: Subject, all: readonly Kill[]): Table {
+function table({ name, mostMs }: Subject, all: readonly Kill[]): Table {
   const sum = (some: readonly Kill[], of: (kill: Kill) => number) =>
     String(some.reduce((total, kill) => total + of(kill), 0));
   const rows = [...VICTIMS, null].map((victim) => {
@@ -57,7 +67,7 @@ function table({ name }: Subject, all: readonly Kill[]): Table {
     columns: ['killed', 'kills', 'of them within a saving', 'edits that the page said were kept', 'lost'],
     rows,
     notes: [
-      'SIGKILL at moments drawn from a seed, up to 120 ms after the first edit, one profile throughout. A process that dies, not a power cut.',
+      `SIGKILL at moments drawn from a seed, up to ${mostMs} ms after the first edit, one profile throughout. A process that dies, not a power cut.`,
     ],
   };
 }

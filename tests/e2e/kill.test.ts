@@ -1,7 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { createServer } from 'vite';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { clubArchive } from './killedArchive.ts';
 import { desk } from './killedDesk.ts';
 import type { Kill, Subject } from './kills.ts';
 import { kills } from './kills.ts';
@@ -22,9 +24,31 @@ test('what the page said was stored is there after its processes were killed, wh
   expect(all.some(({ midway }) => midway)).toBe(true);
 });
 
+test('what the archive said was filed, noted or merged is there after a kill, whole and without a choice to make', async () => {
+  const server = await createServer({
+    configFile: false,
+    logLevel: 'error',
+    server: { port: 0, host: '127.0.0.1', hmr: false },
+    optimizeDeps: { noDiscovery: true },
+    worker: { format: 'es' },
+  });
+  try {
+    await server.listen();
+    const subject = clubArchive(server.resolvedUrls!.local[0]);
+    const all: Kill[] = [];
+    for await (const kill of kills(subject, { folder: join(folder, 'club'), count: 4, seed: 2 }))
+      all.push(kill);
+    expect(all.flatMap(({ lost }) => lost)).toEqual([]);
+    expect(all.reduce((sum, { kept }) => sum + kept, 0)).toBeGreaterThan(0);
+  } finally {
+    await server.close();
+  }
+});
+
 test('a page that says so before it is written is found out', async () => {
   const hasty: Subject = {
     name: 'says it too early',
+    mostMs: 120,
     begin: (page) => page.goto(`${inject('url')}manifest.webmanifest`).then(() => undefined),
     open: (page) => page.goto(`${inject('url')}manifest.webmanifest`).then(() => undefined),
     edit: (page, from) =>

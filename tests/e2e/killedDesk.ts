@@ -7,6 +7,7 @@ import { WINDOW } from './kills.ts';
 export function desk(url: string): Subject {
   return {
     name: 'the trip on the desk',
+    mostMs: 120,
     begin: async (page) => {
       await page.goto(`${url}#/archive`);
       await newTrip(page);

@@ -27,6 +27,7 @@ export function bareStore(origin: string): Subject {
   };
   return {
     name: 'the store, with photos and track',
+    mostMs: 120,
     begin: open,
     open,
     edit: (page, from) => page.evaluate(storeOn, { from, window: WINDOW, text: WHOLE }),

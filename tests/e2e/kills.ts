@@ -8,6 +8,8 @@ export const WINDOW = 40;
 /** What is put under the kills: a page that edits and says what is kept, and shows it when it is opened again. */
 export interface Subject {
   readonly name: string;
+  /** The latest moment of a kill after the first edit; a few edits fall into it. */
+  readonly mostMs: number;
   /** What is there before the first edit. */
   readonly begin: (page: Page) => Promise<void>;
   /** Opens again what `begin` laid. */
@@ -38,8 +40,6 @@ export interface Kill {
   readonly lost: readonly number[];
 }
 
-const MOST_MS = 120;
-
 /** Kills at moments drawn from `seed`, one after another on one profile, which `folder` holds. */
 export async function* kills(
   subject: Subject,
@@ -52,7 +52,7 @@ export async function* kills(
     let last = 0;
     for (let i = 0; i < count; i++) {
       const victim = VICTIMS[i % VICTIMS.length];
-      const afterMs = chance() * MOST_MS;
+      const afterMs = chance() * subject.mostMs;
       const before = last;
       let begun = before;
       const page = await onlyPage(context);
@@ -78,7 +78,7 @@ async function lookedUp(subject: Subject, context: BrowserContext): Promise<read
   for (let i = 0; i < 3; i++) {
     const page = await onlyPage(context);
     const looking = subject.open(page).then(() => subject.found(page));
-    const found = await Promise.race([looking.catch(() => null), passed(15_000).then(() => null)]);
+    const found = await Promise.race([looking.catch(() => null), passed(60_000).then(() => null)]);
     if (found !== null) return found;
   }
   throw new Error(`${subject.name} does not open any more.`);
