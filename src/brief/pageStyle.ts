@@ -23,7 +23,7 @@ thead { display: table-header-group; }
 tr, article, figure, .call { break-inside: avoid; }
 .map { float: left; margin: 0.5mm 4mm 1mm 0; }
 .map + h2 { margin-top: 0.5mm; }
-.long-section { clear: both; }
+.long-section, h2:has(+ .cautions) { clear: both; }
 h2, ol { display: flow-root; }
 .cautions { padding: 0; list-style: none; }
 .cautions li { margin-bottom: 0.4mm; }

@@ -6,7 +6,7 @@ import type { VerdictWord } from '../grade/verdict.ts';
  */
 export const MARKS: Readonly<Record<VerdictWord, string>> = {
   goes: 'M2 12H26M14 1V5M14 19V23',
-  'goes with care': 'M2 12H26M8.5 2H19.5L14 8.5ZM8.5 22H19.5L14 15.5Z',
+  'goes with care': 'M2 12H26M10.5 2H17.5L14 7ZM10.5 22H17.5L14 17Z',
   'needs momentum': 'M2 12H8M16 12H26M8 7l5 5-5 5M13 7l5 5-5 5',
   'needs a pull': 'M2 12H17M23.5 12a3.25 3.25 0 1 1-6.5 0a3.25 3.25 0 1 1 6.5 0M14 1V8M14 16V23',
   'does not go': 'M2 12H12M12 3H18V21H12Z',
