@@ -4,6 +4,7 @@ import { licences } from './src/build/licences.ts';
 import { offline } from './src/build/offline.ts';
 import { oneLanguage } from './src/build/oneLanguage.ts';
 import { policy } from './src/build/policy.ts';
+import { LongestFirst } from './tests/longestFirst.ts';
 
 export default defineConfig({
   plugins: [svelte(), oneLanguage(), licences(), offline('src/offline/serviceWorker.ts'), policy()],
@@ -31,6 +32,7 @@ export default defineConfig({
   build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
   test: {
     maxWorkers: '100%',
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
@@ -39,7 +41,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/e2e/**'],
-          testTimeout: 30_000,
+          globalSetup: ['tests/cli/bundle.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -48,9 +52,10 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['tests/e2e/**/*.test.ts'],
-          globalSetup: ['tests/e2e/serve.ts'],
-          testTimeout: 120_000,
+          globalSetup: ['tests/e2e/serve.ts', 'tests/cli/bundle.ts'],
+          testTimeout: 300_000,
           hookTimeout: 120_000,
+          expect: { poll: { timeout: 30_000 } },
         },
       },
     ],

@@ -302,11 +302,3 @@ test('an archive of the first version, without hashes and crowds, is read too', 
 function gzip(text: string): Uint8Array<ArrayBuffer> {
   return Uint8Array.from(gzipSync(new TextEncoder().encode(text)));
 }
-
-test('positions lie in the tiles that the standard puts them in', () => {
-  // OGC 17-083r4, WebMercatorQuad: level 1 has two by two tiles that meet at 0°, 0°, the first in the north-west.
-  expect(tileOf(-0.001, 0.001, 1)).toEqual([0, 0]);
-  expect(tileOf(0.001, -0.001, 1)).toEqual([1, 1]);
-  expect(tileOf(-180, 90, 3)).toEqual([0, 0]);
-  expect(tileOf(180, -90, 3)).toEqual([7, 7]);
-});

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { rutline } from './run.ts';
+import { rutline, rutlineFromSources } from './run.ts';
 
 const BROKEN = 'tests/cli/in/broken.gpx';
 const TRIP = 'tests/archive/in/version-1.json';
@@ -28,6 +28,10 @@ describe.concurrent('the command line itself', () => {
     const ran = await rutline(...args);
     expect(ran.code).toBe(code);
     expect(ran.out + ran.err).toContain('verdicts TRIP.json');
+  });
+
+  test('does the same from its sources', async () => {
+    expect(await rutlineFromSources('check', TRIP)).toEqual(await rutline('check', TRIP));
   });
 
   test('says when an answer cannot be written', async () => {

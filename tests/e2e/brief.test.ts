@@ -58,6 +58,22 @@ async function reckoned(page: Page): Promise<void> {
   await expect.poll(unsure, { timeout: 60_000 }).toBe(0);
 }
 
+/** The sheets as the page gives them, and as the command line does: the same for everybody who asks. */
+const fromPage = once(async () => {
+  const { context, page } = await sitDown(browser, inject('url'));
+  await matrix(page);
+  await reckoned(page);
+  const { text } = await downloaded(page, 'Save them as a page');
+  await context.close();
+  return text;
+});
+const fromCommandLine = once(async () => (await rutline('brief', FILE)).out);
+
+function once<T>(made: () => Promise<T>): () => Promise<T> {
+  let making: Promise<T> | undefined;
+  return () => (making ??= made());
+}
+
 /** Words of a page that is printed, and how many sheets of a paper it takes. */
 async function printed(markup: string, paper: 'A4' | 'Letter') {
   const page = await browser.newPage();
@@ -71,23 +87,18 @@ async function printed(markup: string, paper: 'A4' | 'Letter') {
 test.each(['A4', 'Letter'] as const)(
   'the sheets from the page and from the command line are the same on %s, and few',
   async (paper) => {
-    const { context, page } = await sitDown(browser, inject('url'));
-    await matrix(page);
-    await reckoned(page);
-    const { text } = await downloaded(page, 'Save them as a page');
-    await context.close();
-    const { out } = await rutline('brief', FILE);
-    const [here, there] = [await printed(text, paper), await printed(out, paper)];
+    const here = await printed(await fromPage(), paper);
+    const there = await printed(await fromCommandLine(), paper);
     expect(here).toEqual(there);
     expect(here.sheets).toBeLessThanOrEqual(3 + trip.vehicles.length);
   },
 );
 
 test('what goes to the printer is that page', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, 'about:blank');
   // A frame that was printed is taken away; here it is to stay.
   await page.addInitScript(() => (window.print = () => undefined));
-  await page.reload();
+  await page.goto(inject('url'));
   await matrix(page);
   await reckoned(page);
   const { text } = await downloaded(page, 'Save them as a page');
@@ -130,9 +141,8 @@ test.each([
 test.each(['A4', 'Letter'] as const)(
   'nothing on the sheets is cut by the end of a page or runs out of it, on %s',
   async (paper) => {
-    const { out } = await rutline('brief', FILE);
     const page = await browser.newPage();
-    await page.setContent(out);
+    await page.setContent(await fromCommandLine());
     await page.emulateMedia({ media: 'print' });
     // 96 pixels an inch, 10 mm of margin on every side.
     const [wideMm, highMm] = paper === 'A4' ? [210, 297] : [215.9, 279.4];
@@ -160,9 +170,8 @@ test.each(['A4', 'Letter'] as const)(
 );
 
 test('the sheets are black on white: no word or stroke in a colour that a copier loses', async () => {
-  const { out } = await rutline('brief', FILE);
   const page = await browser.newPage();
-  await page.setContent(out);
+  await page.setContent(await fromCommandLine());
   const colours = await page.evaluate(() => [
     ...new Set(
       [...document.querySelectorAll('body *')]

@@ -1,3 +1,4 @@
+import type { RunOptions } from 'axe-core';
 import axe from 'axe-core';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
@@ -17,12 +18,18 @@ export interface Desk {
   readonly faults: string[];
 }
 
-/** Without service worker, which would fetch beside every test and answer before its routes. */
+/** A screen of this many points a pixel: an emulated graphics card takes its time over every point of a map. */
+const COARSE = 0.25;
+
+/**
+ * Without service worker, which would fetch beside every test and answer before its routes, and with a coarse drawing of
+ * maps, unless `sharp`: their colours are what is looked at.
+ */
 export async function sitDown(
   browser: Browser,
   url: string,
   viewport = WIDE,
-  device: BrowserContextOptions = {},
+  { sharp = false, ...device }: BrowserContextOptions & { readonly sharp?: boolean } = {},
 ): Promise<Desk> {
   const context = await browser.newContext({
     viewport,
@@ -30,6 +37,11 @@ export async function sitDown(
     serviceWorkers: 'block',
     ...device,
   });
+  context.setDefaultTimeout(60_000);
+  if (!sharp)
+    await context.addInitScript((points) => {
+      Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
+    }, COARSE);
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
@@ -66,6 +78,7 @@ export async function pin(page: Page, km: string, preset: RegExp): Promise<void>
 
 export async function addVehicle(page: Page, vehicleClass: string): Promise<void> {
   await page.getByRole('link', { name: /^Convoy/ }).click();
+  await page.getByRole('heading', { name: /convoy/i }).waitFor();
   await page.getByLabel('Class of vehicle').selectOption(vehicleClass);
   await page.getByRole('button', { name: 'Add vehicle' }).click();
 }
@@ -89,11 +102,25 @@ export async function matrix(page: Page): Promise<string[][]> {
   );
 }
 
-/** What the accessibility rules of axe-core find, as sentences. */
-export async function findings(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run();
+/** Puts the page into another light, as a person does. */
+export async function putInto(page: Page, light: 'day' | 'night' | 'sun'): Promise<void> {
+  const view = page.getByRole('group', { name: 'Units and light' });
+  const box = view.getByRole('combobox', { name: /^Light/ });
+  await view.getByRole('button', { name: 'View' }).click();
+  await box.selectOption(light);
+  await box.press('Escape');
+  await box.waitFor({ state: 'hidden' });
+}
+
+/** The rules that look at colours, of those that axe-core follows unless told otherwise. */
+const OF_COLOUR = ['color-contrast', 'link-in-text-block'];
+
+/** What the accessibility rules of axe-core find, as sentences; or those only that look at colours. */
+export async function findings(page: Page, rules: 'all' | 'colours' = 'all'): Promise<string[]> {
+  if (await page.evaluate(() => !('axe' in window))) await page.evaluate(axe.source);
+  const asked: RunOptions = rules === 'all' ? {} : { runOnly: { type: 'rule', values: OF_COLOUR } };
+  return page.evaluate(async (options) => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(options);
     return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html}`));
-  });
+  }, asked);
 }

@@ -172,9 +172,9 @@ test('removing a stored trip can be taken back', async () => {
 });
 
 test('where the verdicts cannot be worked out, no verdict is shown and a sentence says so', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, 'about:blank');
   await page.route('**/matrix.worker*', (route) => route.abort());
-  await page.reload();
+  await page.goto(inject('url'));
   await page.getByRole('link', { name: 'Brief' }).click();
   await page.getByText('The verdicts could not be worked out').waitFor();
   expect(await page.locator('td .word').count()).toBe(0);

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { STEEPNESS } from '../../src/route/steepness.ts';
-import { launch, sitDown } from './desk.ts';
+import { launch, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -50,10 +50,10 @@ function sumOf(seen: Map<string, number>, wanted: (hex: string) => boolean): num
 }
 
 test('the map draws the track by its slope on shaded ground, and asks nothing of the network', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, 'about:blank', WIDE, { sharp: true });
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
-  await page.reload();
+  await page.goto(inject('url'));
   await mapOf(page);
   await expect
     .poll(

@@ -12,14 +12,14 @@ afterAll(() => browser.close());
 
 /** A desk that tells what the policy forbids, in the page and in its frames, as a fault. */
 async function watched(viewport = WIDE): Promise<Desk> {
-  const desk = await sitDown(browser, inject('url'), viewport);
+  const desk = await sitDown(browser, 'about:blank', viewport);
   await desk.page.addInitScript(() => {
     window.print = () => undefined;
     document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI, sample }) =>
       console.error(`forbidden: ${violatedDirective} ${blockedURI} ${sample}`),
     );
   });
-  await desk.page.reload();
+  await desk.page.goto(inject('url'));
   return desk;
 }
 

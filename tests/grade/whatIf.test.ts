@@ -66,12 +66,15 @@ describe('what if', () => {
   });
 
   it('what may be left unused never makes it worse', () => {
-    for (const depthM of [0.2, 0.3, 0.4])
-      for (const change of whatIf(given('cross-axle holes', { slopeRad: rad(10), depthM })))
-        if (change.name.endsWith('locker fitted')) {
-          expect(gainOf(change).words).toBeGreaterThanOrEqual(0);
-          if (gainOf(change).words === 0) expect(gainOf(change).ease).toBeGreaterThanOrEqual(0);
-        }
+    for (const depthM of [0.2, 0.3, 0.4]) {
+      const changes = whatIf(given('cross-axle holes', { slopeRad: rad(10), depthM }));
+      const fitted = changes.filter(({ name }) => name.endsWith('locker fitted'));
+      expect(fitted.length).toBeGreaterThan(0);
+      for (const change of fitted) {
+        expect(gainOf(change).words).toBeGreaterThanOrEqual(0);
+        if (gainOf(change).words === 0) expect(gainOf(change).ease).toBeGreaterThanOrEqual(0);
+      }
+    }
   });
 
   it('rain never helps, and is ranked after what does', () => {
