@@ -12,6 +12,18 @@ export interface Answered {
 
 export const NOTHING_ANSWERED: Answered = { answers: {}, hows: {} };
 
+/** The stretch once a question was answered, or its answer taken back: slope and camber are then not known from here. */
+export function withAnswer(
+  stretch: Stretch,
+  preset: Preset,
+  given: Answered,
+  key: string,
+  value: number | null,
+): Stretch {
+  const plane = key in stretch.plane ? { ...stretch.plane, [key]: value } : stretch.plane;
+  return answeredStretch({ ...stretch, plane }, preset, given);
+}
+
 /** With one more answer; null takes it back. */
 export function answer(given: Answered, key: string, value: number | null, how: How): Answered {
   const answers: Record<string, number> = { ...given.answers };
@@ -43,18 +55,19 @@ export function answeredStretch(stretch: Stretch, preset: Preset, given: Answere
 }
 
 /**
- * The answers after slope, camber or length was changed by another way: read by the phone, or taken from the elevation
- * model. An answer left as it was would put the former value back with the next one given.
+ * The answers with slope and camber as the stretch has them: they are also read by the phone, taken from the elevation
+ * model, and undone. An answer left as it was would put the former value back with the next one given.
  */
-export function agreeing(given: Answered, before: Stretch, after: Stretch): Answered {
-  const values = [
-    ['slopeRad', 'plane.slopeRad', before.plane.slopeRad, after.plane.slopeRad],
-    ['camberRad', 'plane.camberRad', before.plane.camberRad, after.plane.camberRad],
-    ['lengthM', 'lengthM', before.lengthM, after.lengthM],
-  ] as const;
-  return values
-    .filter(([, , old, now]) => old !== now)
-    .reduce((so, [key, path, , now]) => answer(so, key, now, after.hows[path] ?? 'by eye'), given);
+export function withPlane({ answers, hows }: Answered, { plane, hows: by }: Stretch): Answered {
+  const now: Record<string, number> = { ...answers };
+  const got: Record<string, How> = { ...hows };
+  for (const key of ['slopeRad', 'camberRad'] as const) {
+    const value = plane[key];
+    if (value === null) delete now[key];
+    else now[key] = value;
+    got[key] = by[`plane.${key}`] ?? 'by eye';
+  }
+  return { answers: now, hows: got };
 }
 
 /** The values of a preset's stretch that an answer decides, found by answering otherwise. */

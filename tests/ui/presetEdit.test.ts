@@ -1,7 +1,14 @@
 import { expect, test } from 'vitest';
 import { checkStretch } from '../../src/terrain/check.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
-import { agreeing, answer, answeredStretch, movedBy, NOTHING_ANSWERED } from '../../src/ui/presetEdit.ts';
+import {
+  answer,
+  answeredStretch,
+  movedBy,
+  NOTHING_ANSWERED,
+  withAnswer,
+  withPlane,
+} from '../../src/ui/presetEdit.ts';
 
 const preset = presetNamed('rutted climb')!;
 const before = stretchFrom(preset, {}, 'by eye');
@@ -52,19 +59,27 @@ test.each(PRESETS)(
 
 test('a slope read by another way is what the question was answered with, and stays with the next answer', () => {
   const typed = answer(NOTHING_ANSWERED, 'slopeRad', 0.1, 'by eye');
-  const ground = answeredStretch(before, preset, typed);
+  const ground = withAnswer(before, preset, typed, 'slopeRad', 0.1);
   const read = {
     ...ground,
     plane: { ...ground.plane, slopeRad: 0.2 },
     hows: { ...ground.hows, 'plane.slopeRad': 'taped' } as const,
   };
-  const given = agreeing(typed, ground, read);
-  expect(given).toEqual({ answers: { slopeRad: 0.2 }, hows: { slopeRad: 'taped' } });
-  const after = answeredStretch(read, preset, answer(given, 'leftDepthM', 0.4, 'taped'));
+  const given = withPlane(typed, read);
+  expect(given.answers.slopeRad).toBe(0.2);
+  expect(given.hows.slopeRad).toBe('taped');
+  const after = withAnswer(read, preset, answer(given, 'leftDepthM', 0.4, 'taped'), 'leftDepthM', 0.4);
   expect(after.plane.slopeRad).toBe(0.2);
   expect(after.hows['plane.slopeRad']).toBe('taped');
 });
 
-test('what was not answered is not taken for an answer', () => {
-  expect(agreeing(NOTHING_ANSWERED, before, { ...before, features: [] })).toEqual(NOTHING_ANSWERED);
+test('a slope that is taken back is known from the track alone, and comes back with no other answer', () => {
+  const typed = answer(NOTHING_ANSWERED, 'slopeRad', 0.1, 'by eye');
+  const ground = withAnswer(before, preset, typed, 'slopeRad', 0.1);
+  const back = withAnswer(ground, preset, answer(typed, 'slopeRad', null, 'by eye'), 'slopeRad', null);
+  expect(back.plane.slopeRad).toBe(null);
+  const given = withPlane(typed, back);
+  expect(given.answers).not.toHaveProperty('slopeRad');
+  const after = withAnswer(back, preset, answer(given, 'leftDepthM', 0.4, 'taped'), 'leftDepthM', 0.4);
+  expect(after.plane.slopeRad).toBe(null);
 });
