@@ -1,4 +1,4 @@
-import { tick } from 'svelte';
+import { tick, untrack } from 'svelte';
 import type { Sweep } from '../grade/sweep.ts';
 import { offsetOf } from '../grade/verdict.ts';
 import type { Change, Try } from '../grade/whatIf.ts';
@@ -8,11 +8,12 @@ import type { Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
 import { asTravelled } from '../terrain/travelled.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import type { Look, LookTask, SweepTask } from '../workers/bench.ts';
+import type { Look, LookTask } from '../workers/bench.ts';
 import { newestOnly } from '../workers/newest.ts';
 import { BenchWorker } from '../workers/workbench.ts';
 import { say } from '../words/words.ts';
 import { answers } from './answers.svelte.ts';
+import { drawAside } from './drawAside.ts';
 import { withValue } from './groundEdit.ts';
 import { newId } from './identity.ts';
 import { addOffset, changeLine, changeObstacle, obstacleOf, withStretch } from './obstacleEdit.ts';
@@ -33,19 +34,34 @@ interface Timed<Task> {
   readonly sinceMs: number;
 }
 
+/** A look with the sweep of the same size and rung: what is shown together belongs together. */
+interface Shown {
+  readonly look: Look;
+  readonly sweep: Sweep | null;
+}
+
 /**
  * Stillness after which what takes longer is worked out: the fine sweep with its verdicts, and what else could be. Never
  * while a hand holds on, which would have to wait for it on a machine that is slow anyway.
  */
 const REST_MS = 250;
 
+/**
+ * Looks with their coarse sweeps, and what is worked out at rest, each on its own, so that none waits for a longer one. Kept
+ * from one visit to the next, as they get faster with use.
+ */
+const workers = { look: new BenchWorker(), sweep: new BenchWorker(), rest: new BenchWorker() };
+
+/** Looks for nobody after which browser and workers have made the code of a look fast, and how unlike each other they are. */
+const WARMING = { looks: 40, lengthM: 0.01 };
+let warmed = 0;
+
 /** One obstacle, vehicle, line and direction on the workbench, and what the workers say of it. */
 export class Bench {
   readonly #place: () => BenchPlace;
-  /** Looks, coarse sweeps, and what is worked out at rest, each on its own, so that none waits for a longer one. */
-  readonly #workers = { look: new BenchWorker(), sweep: new BenchWorker(), rest: new BenchWorker() };
   #rest: ReturnType<typeof setTimeout> | undefined;
   #changedMs: number | null = null;
+  #isLeft = false;
 
   /** The rung that is looked at; null for the one that the verdict asks for. */
   rung = $state.raw<number | null>(null);
@@ -61,7 +77,6 @@ export class Bench {
   look = $state.raw<Look | null>(null);
   lookOn = $state.raw<LookTask | null>(null);
   sweep = $state.raw<Sweep | null>(null);
-  sweepOn = $state.raw<SweepTask | null>(null);
   changes = $state.raw<readonly Change[] | null>(null);
   fault = $state.raw<string | null>(null);
 
@@ -109,71 +124,68 @@ export class Bench {
     const on: Try = { vehicle, stretch: ground, direction: open.now.direction, trackSlope, offsetM };
     return { on, rung, other };
   });
-  readonly lookedRung = $derived(this.look?.rung ?? 0);
-
-  readonly #askLook = newestOnly<Timed<LookTask>, Look>(
-    ({ task }) => this.#workers.look.ask('look', task),
-    (look, { task, sinceMs }) => {
+  readonly #askShown = newestOnly<Timed<LookTask>, Shown>(
+    ({ task }) => this.#lookAt(task),
+    ({ look, sweep }, { task, sinceMs }) => {
       this.look = look;
       this.lookOn = task;
+      this.sweep = sweep;
       this.fault = null;
-      void this.#shown('workbench: drawings', sinceMs);
+      void this.#noteTime(sinceMs);
+      if (this.#isLeft || task !== this.task || this.held !== null) return;
+      this.#warmUp(task).catch(this.#failed);
+      this.#rest = setTimeout(() => void this.#atRest(task, look.rung).catch(this.#failed), REST_MS);
     },
     (error) => this.#failed(error),
   );
 
-  readonly #askCoarse = newestOnly<Timed<SweepTask>, Sweep | null>(
-    ({ task }) => this.#workers.sweep.ask('sweep', task),
-    (sweep, { task, sinceMs }) => {
-      if (this.sweepOn?.on === task.on && this.sweepOn.rung === task.rung) return;
-      this.sweep = sweep;
-      this.sweepOn = task;
-      void this.#shown('workbench: sweep', sinceMs);
-    },
-    (error) => this.#failed(error),
-  );
-
-  readonly #askFine = newestOnly<SweepTask, Sweep | null>(
-    (task) => this.#workers.rest.ask('sweep', task),
-    (sweep, task) => {
-      if (task.on !== this.task?.on || task.rung !== this.lookedRung) return;
-      this.sweep = sweep;
-      this.sweepOn = task;
-    },
-    (error) => this.#failed(error),
-  );
-
-  readonly #askWhatIf = newestOnly<Try, readonly Change[]>(
-    (on) => this.#workers.rest.ask('whatIf', on),
-    (changes, on) => {
-      if (on === this.task?.on) this.changes = changes;
-    },
-    (error) => this.#failed(error),
-  );
-
-  /** Asks anew for what is on the bench; for an effect. */
+  /** Asks anew for what is on the bench; for an effect. What was worked out at rest is of no use any more. */
   ask(): void {
-    const { task, held, lookedRung: rung } = this;
+    const { task } = this;
+    clearTimeout(this.#rest);
+    workers.rest.drop();
     if (task === null) return;
     const sinceMs = this.#changedMs ?? performance.now();
     this.#changedMs = null;
-    this.#askLook({ task, sinceMs });
-    this.#askCoarse({ task: { on: task.on, rung, grain: 'coarse' }, sinceMs });
-    clearTimeout(this.#rest);
-    if (held !== null) return;
-    this.#rest = setTimeout(() => {
-      this.#askFine({ on: task.on, rung, grain: 'fine' });
-      this.#askWhatIf(task.on);
-    }, REST_MS);
+    untrack(() => this.#askShown({ task, sinceMs }));
   }
 
   stop(): void {
+    this.#isLeft = true;
     clearTimeout(this.#rest);
-    for (const worker of Object.values(this.#workers)) worker.stop();
+    workers.rest.drop();
+  }
+
+  /** Both at once, the sweep for the rung that was looked at before; where that has changed, the sweep once more. */
+  async #lookAt(task: LookTask): Promise<Shown> {
+    const guess = task.rung ?? this.look?.rung ?? 0;
+    const sweepAt = (rung: number) => workers.sweep.ask('sweep', { on: task.on, rung, grain: 'coarse' });
+    const [look, sweep] = await Promise.all([workers.look.ask('look', task), sweepAt(guess)]);
+    return { look, sweep: look.rung === guess ? sweep : await sweepAt(look.rung) };
+  }
+
+  async #atRest(task: LookTask, rung: number): Promise<void> {
+    const sweep = await workers.rest.ask('sweep', { on: task.on, rung, grain: 'fine' });
+    if (task !== this.task) return;
+    this.sweep = sweep;
+    const changes = await workers.rest.ask('whatIf', task.on);
+    if (task === this.task) this.changes = changes;
+  }
+
+  /** Looks and draws for nobody, so that the first moves of a hand are no slower than the others; ends where one moves. */
+  async #warmUp(task: LookTask): Promise<void> {
+    const { on } = task;
+    for (; warmed < WARMING.looks && task === this.task && !this.#isLeft; warmed++) {
+      const lengthM = on.stretch.lengthM + warmed * WARMING.lengthM;
+      const near = { ...task, on: { ...on, stretch: { ...on.stretch, lengthM } } };
+      const { look, sweep } = await this.#lookAt(near);
+      if (task === this.task) drawAside(look, near, sweep);
+    }
   }
 
   /** Takes hold of a size (or, with no path, of the offset) and moves it; `sinceMs` is when the hand moved. */
   hold(path: string | null, value: number, sinceMs: number): void {
+    if (this.held?.path === path && this.held.value === value) return;
     this.#changedMs ??= sinceMs;
     this.held = { path, value };
   }
@@ -228,15 +240,18 @@ export class Bench {
     return id;
   }
 
-  #failed(error: unknown): void {
+  readonly #failed = (error: unknown): void => {
     this.fault = say.bench.fault(String(error));
-  }
+  };
 
   /** Notes how long it took from the hand's move until the picture stood, where the browser's own tools show it. */
-  async #shown(name: string, sinceMs: number): Promise<void> {
+  async #noteTime(sinceMs: number): Promise<void> {
     await tick();
     requestAnimationFrame(() => {
-      setTimeout(() => performance.measure(name, { start: sinceMs, end: performance.now() }));
+      setTimeout(() => {
+        const span = { start: sinceMs, end: performance.now() };
+        for (const what of ['drawings', 'sweep']) performance.measure(`workbench: ${what}`, span);
+      });
     });
   }
 }

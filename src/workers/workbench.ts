@@ -1,29 +1,47 @@
 import { spoken } from '../words/words.ts';
 import type { BenchWork } from './bench.ts';
 
-/** A worker of the workbench; an ask waits for the one before it. */
+/** Who waits for an answer; answers come in the order of asking. */
+interface Asked {
+  readonly answered: (answer: unknown) => void;
+  readonly failed: (error: Error) => void;
+}
+
+/** A worker of the workbench, started when it is asked; a fault ends it, and the next ask starts another. */
 export class BenchWorker {
-  readonly #worker = new Worker(new URL('./workbench.worker.ts', import.meta.url), {
-    type: 'module',
-    name: spoken,
-  });
-  #before: Promise<unknown> = Promise.resolve();
+  #worker: Worker | null = null;
+  #asked: Asked[] = [];
 
   ask<K extends keyof BenchWork>(kind: K, task: BenchWork[K]['task']): Promise<BenchWork[K]['answer']> {
-    const asked = this.#before.then(() => this.#answer(kind, task));
-    this.#before = asked.catch(() => {});
-    return asked;
+    const worker = (this.#worker ??= this.#started());
+    worker.postMessage({ kind, task });
+    return new Promise((answered, failed) => {
+      this.#asked.push({ answered: answered as Asked['answered'], failed });
+    });
+  }
+
+  /** Ends what it is at; what was asked is never answered. */
+  drop(): void {
+    if (this.#asked.length > 0) this.stop();
   }
 
   stop(): void {
-    this.#worker.terminate();
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#asked = [];
   }
 
-  #answer<K extends keyof BenchWork>(kind: K, task: BenchWork[K]['task']): Promise<BenchWork[K]['answer']> {
-    return new Promise((resolve, reject) => {
-      this.#worker.onmessage = ({ data }: MessageEvent<BenchWork[K]['answer']>) => resolve(data);
-      this.#worker.onerror = (event) => reject(new Error(event.message));
-      this.#worker.postMessage({ kind, task });
+  #started(): Worker {
+    const worker = new Worker(new URL('./workbench.worker.ts', import.meta.url), {
+      type: 'module',
+      name: spoken,
     });
+    const asked = this.#asked;
+    worker.onmessage = ({ data }: MessageEvent<unknown>) => asked.shift()?.answered(data);
+    worker.onerror = ({ message }) => {
+      this.stop();
+      for (const { failed } of asked) failed(new Error(message));
+    };
+    return worker;
   }
 }
