@@ -106,7 +106,7 @@ export const published = {
 
   write: {
     head: 'Publish for readers',
-    help: 'All tracks found, as two files for any web host. Anybody who has the address reads them, and pays only for the part they look at.',
+    help: 'All tracks found, as two files for any web host. Anybody who has the address reads them, and loads only the part they look at.',
     prepare: 'See what goes out',
     count: (n: number) => (n === 1 ? '1 track goes out' : `${n} tracks go out`),
     carried: 'Carried',
