@@ -1,7 +1,6 @@
 import type { Band } from '../grade/bands.ts';
 import { bandsOf } from '../grade/bands.ts';
-import type { DrawnGrounds } from '../grade/sureness.ts';
-import { drawnGrounds, drawsThatGo } from '../grade/sureness.ts';
+import { drawsThatGo } from '../grade/sureness.ts';
 import type { Grounds, Verdict } from '../grade/verdict.ts';
 import { faultOf, groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
@@ -86,16 +85,17 @@ export function surenessOf(
   direction: Direction,
 ): (number | null)[] {
   const { obstacle, trackSlope } = place;
-  const known = new Map<Stretch, DrawnGrounds | null>();
-  return vehicles.map(({ values }, i) => {
+  const goesIn = new Array<number | null>(vehicles.length).fill(null);
+  const asked = vehicles.map(({ values }, i) => {
     const line = obstacle.lines[cells[i].best];
-    const stretch = stretchOf(obstacle, line);
-    const grounds = () => {
-      if (!known.has(stretch)) known.set(stretch, drawnGrounds(stretch, direction, trackSlope));
-      return known.get(stretch) ?? null;
-    };
-    return drawsThatGo(values, offsetOf(line, direction), cells[i].verdicts[cells[i].best].verdict, grounds);
+    const { verdict } = cells[i].verdicts[cells[i].best];
+    return { i, stretch: stretchOf(obstacle, line), values, offsetM: offsetOf(line, direction), verdict };
   });
+  for (const stretch of new Set(asked.map((one) => one.stretch))) {
+    const there = asked.filter((one) => one.stretch === stretch);
+    drawsThatGo(there, stretch, direction, trackSlope).forEach((count, k) => (goesIn[there[k].i] = count));
+  }
+  return goesIn;
 }
 
 /** Where each vehicle can be moved sideways on the ground of the main line and go; null where not known. */

@@ -1,5 +1,5 @@
 import type { Ground } from '../terrain/ground.ts';
-import { worstOf, limiting } from '../traverse/assess.ts';
+import { limiting } from '../traverse/assess.ts';
 import { fitChecks } from '../traverse/bounds/fit.ts';
 import { DRIVER_ERROR_M } from '../traverse/limits.ts';
 import { Traverse } from '../traverse/traverse.ts';
@@ -133,15 +133,13 @@ function goingAt(
   const { entered, worst } = grounds;
   if (entered === null) return null;
   if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
-  const asEntered = new Traverse(values, entered, offsetM, { leavesOut: ['engine braking'] });
-  const quick = likely ? null : new Traverse(values, entered, offsetM, { everyM: FIRST_LOOK_M });
-  const atWorst = worst.map(
-    (ground) => new Traverse(values, ground, offsetM, { leavesOut: ['engine braking', 'underside'] }),
-  );
+  const asEntered = new Traverse(values, [entered], offsetM, { leavesOut: ['engine braking'] });
+  const quick = likely ? null : new Traverse(values, [entered], offsetM, { everyM: FIRST_LOOK_M });
+  const atWorst = new Traverse(values, worst, offsetM, { leavesOut: ['engine braking', 'underside'] });
   try {
     return leastSet(aidSets, asEntered, atWorst, quick);
   } finally {
-    for (const traverse of [asEntered, ...atWorst, quick]) traverse?.close();
+    for (const traverse of [asEntered, atWorst, quick]) traverse?.close();
   }
 }
 
@@ -149,7 +147,7 @@ function goingAt(
 function leastSet(
   aidSets: readonly Aids[],
   asEntered: Traverse,
-  atWorst: readonly Traverse[],
+  atWorst: Traverse,
   quick: Traverse | null,
 ): Going | null {
   for (let set = 0; set < aidSets.length; set++) {
@@ -159,7 +157,7 @@ function leastSet(
     if (quickly < FAILS || asEntered.easeStanding(aids) < 0) continue;
     const a = asEntered.assess(aids);
     if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
-    const b = worstOf(atWorst.map((traverse) => traverse.assess(aids)));
+    const b = atWorst.assess(aids);
     if (!b.known || !passes(a, b)) continue;
     const { margin, tolerance } = limiting([...a.checks, ...b.checks.filter(({ name }) => isDanger(name))]);
     return { set, ease: margin / tolerance };

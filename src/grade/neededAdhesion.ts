@@ -42,7 +42,7 @@ export function neededAdhesion(attempt: Attempt, assess: Assess = assessTraverse
   const ground =
     checkStretch(stretch, '').length > 0 ? null : groundOf(stretch, direction, trackSlope, AS_ENTERED);
   if (ground === null) return null;
-  const assessed = (on: Ground) => assess(vehicle.values, on, offsetOf(line, direction), [rung.aids])[0];
+  const assessed = (on: Ground) => assess(vehicle.values, [on], offsetOf(line, direction), [rung.aids])[0];
 
   const asEntered = assessed(ground);
   if (!asEntered.known || limiting(asEntered.checks).name !== 'traction') return null;

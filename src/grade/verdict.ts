@@ -4,7 +4,7 @@ import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
-import { worstOf, limiting } from '../traverse/assess.ts';
+import { limiting } from '../traverse/assess.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
 import type { Rung } from '../vehicle/aids.ts';
 import { ladder } from '../vehicle/aids.ts';
@@ -201,11 +201,11 @@ export function verdictOn(
   if (grounds.entered === null) return unknown(say.causes.placeNotKnown);
 
   const aidSets = rungs.map((rung) => rung.aids);
-  const entered = assess(vehicle.values, grounds.entered, offsetM, aidSets);
-  const worst = grounds.worst.map((ground) => assess(vehicle.values, ground, offsetM, aidSets));
+  const entered = assess(vehicle.values, [grounds.entered], offsetM, aidSets);
+  const worst = assess(vehicle.values, grounds.worst, offsetM, aidSets);
   const verdicts = rungs.map((rung, i) => {
     const a = entered[i];
-    const b = worstOf(worst.map((assessments) => assessments[i]));
+    const b = worst[i];
     if (!a.known) return notKnown(rung, a.cause);
     if (!b.known) return notKnown(rung, b.cause);
     return judge(rung, a, b, vehicle.values.hillDescent);

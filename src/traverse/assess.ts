@@ -58,14 +58,18 @@ export interface EngineBraking extends Measured {
   readonly braked: number;
 }
 
-/** Everything found out about one vehicle on one line with one set of aids. */
-export interface Findings {
-  readonly known: true;
+/** What is found out about one vehicle on one line with one set of aids. */
+export interface Found {
   readonly checks: readonly Check[];
   /** Least speed on entry that carries the vehicle over where traction lacks; 0 where none lacks, Infinity where no safe speed does. */
   readonly entrySpeedMps: number;
   /** Pull that makes up for the traction lacking at the worst station, newtons; 0 where none does. */
   readonly pullN: number;
+}
+
+/** All of it. */
+export interface Findings extends Found {
+  readonly known: true;
 }
 
 /** Why nothing can be said: what is missing and where to measure it. */
@@ -77,12 +81,13 @@ export interface NotKnown {
 export type Assessment = Findings | NotKnown;
 
 /**
- * Takes one vehicle along one ground, `offsetM` left of its main line in the direction of travel, and answers for each
- * set of aids in turn.
+ * Takes one vehicle along a line, `offsetM` left of the main one in the direction of travel, and answers for each set of
+ * aids in turn. `grounds` is one, or several that may each be the true one and differ in their plane alone: the least of
+ * every check is told.
  */
 export type Assess = (
   values: VehicleValues,
-  ground: Ground,
+  grounds: readonly Ground[],
   offsetM: number,
   aidSets: readonly Aids[],
 ) => Assessment[];
@@ -98,17 +103,20 @@ export function limiting(checks: readonly Check[]): Check {
 export function worstOf(assessments: readonly Assessment[]): Assessment {
   return assessments.reduce((a, b) => {
     if (!a.known) return a;
-    if (!b.known) return b;
-    const harder = (check: Check): Check => {
-      const other = b.checks.find(({ name }) => name === check.name);
-      return other !== undefined && other.margin < check.margin ? other : check;
-    };
-    const onlyThere = b.checks.filter(({ name }) => a.checks.every((check) => check.name !== name));
-    return {
-      known: true,
-      checks: [...a.checks.map(harder), ...onlyThere],
-      entrySpeedMps: Math.max(a.entrySpeedMps, b.entrySpeedMps),
-      pullN: Math.max(a.pullN, b.pullN),
-    };
+    return b.known ? { known: true, ...worseOf(a, b) } : b;
   });
+}
+
+/** The same of two, all of it known. */
+export function worseOf(a: Found, b: Found): Found {
+  const harder = (check: Check): Check => {
+    const other = b.checks.find(({ name }) => name === check.name);
+    return other !== undefined && other.margin < check.margin ? other : check;
+  };
+  const onlyThere = b.checks.filter(({ name }) => a.checks.every((check) => check.name !== name));
+  return {
+    checks: [...a.checks.map(harder), ...onlyThere],
+    entrySpeedMps: Math.max(a.entrySpeedMps, b.entrySpeedMps),
+    pullN: Math.max(a.pullN, b.pullN),
+  };
 }

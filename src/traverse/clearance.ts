@@ -33,10 +33,13 @@ interface Box {
   readonly highestM: number;
 }
 
-/** The points of one part of the underside, and the box that they lie in. */
+/** The points of one part of the underside, and the box that they lie in. All move with the body, or with one axle. */
 export interface UnderPart extends Box {
   readonly part: Part;
-  readonly points: readonly UndersidePoint[];
+  readonly axle: UndersidePoint['axle'];
+  readonly xM: Float64Array;
+  readonly yM: Float64Array;
+  readonly zM: Float64Array;
 }
 
 const known = new WeakMap<Chassis, readonly UnderPart[]>();
@@ -46,23 +49,41 @@ export function undersideOn(chassis: Chassis, values: VehicleValues): readonly U
   const found = known.get(chassis);
   if (found) return found;
   const all = underside(values, chassis.front.hubHeightM, chassis.rear.hubHeightM);
-  const parts = PARTS.map((part) => partOf(part, all)).filter(({ points }) => points.length > 0);
+  const parts = PARTS.map((part) => partOf(part, all)).filter(({ xM }) => xM.length > 0);
   known.set(chassis, parts);
   return parts;
 }
 
 function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
   const points = all.filter((point) => point.part === part);
+  const [xM, yM, zM] = (['xM', 'yM', 'zM'] as const).map((name) =>
+    Float64Array.from(points, (point) => point[name]),
+  );
   return {
     part,
-    points,
-    fromXM: Math.min(...points.map(({ xM }) => xM)),
-    toXM: Math.max(...points.map(({ xM }) => xM)),
-    fromYM: Math.min(...points.map(({ yM }) => yM)),
-    toYM: Math.max(...points.map(({ yM }) => yM)),
-    lowestM: Math.min(...points.map(({ zM }) => zM)),
-    highestM: Math.max(...points.map(({ zM }) => zM)),
+    axle: points.length > 0 ? points[0].axle : null,
+    xM,
+    yM,
+    zM,
+    fromXM: Math.min(...xM),
+    toXM: Math.max(...xM),
+    fromYM: Math.min(...yM),
+    toYM: Math.max(...yM),
+    lowestM: Math.min(...zM),
+    highestM: Math.max(...zM),
   };
+}
+
+/** How one part of the underside stands at a station: what its points' places become. */
+interface Pose {
+  upM: number;
+  /** Fall forward, rise to the left, and height over the pose's plane of what stood one metre up. */
+  fall: number;
+  rise: number;
+  upright: number;
+  /** How far forward and right that is moved. */
+  forward: number;
+  right: number;
 }
 
 /**
@@ -70,7 +91,7 @@ function partOf(part: Part, all: readonly UndersidePoint[]): UnderPart {
  * z Q; one of a beam axle moves with the line through its two wheel centres. P and Q are small, so what they do to x and
  * y themselves is neglected (3 % of x at 14°). A part is not looked at where even its lowest point is further above the
  * highest ground under it than the least gap that it has already, nor where it has the same ground under it and stands on
- * it as at the look before.
+ * it as at the look before. `before` are the gaps of the same parts on another record, of which the lesser ones stay.
  */
 export function gaps(
   record: TraverseRecord,
@@ -78,13 +99,16 @@ export function gaps(
   parts: readonly UnderPart[],
   relief: Relief,
   offsetM: number,
+  before?: readonly Gap[],
 ): Gap[] {
-  const found = parts.map(({ part }) => ({ part, gapM: Infinity, stationM: NaN, yM: 0 }));
+  const found = parts.map(({ part }, i) => ({ part, gapM: Infinity, stationM: NaN, yM: 0, ...before?.[i] }));
   if (parts.length === 0) return found;
   const many = record.length >= MANY;
   const whole = boxAbout(parts);
   const under = many ? crestUnder(whole, relief, offsetM) : null;
   const crests = many ? parts.map((part) => crestUnder(part, relief, offsetM)) : null;
+  const body: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
+  const axle: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
   for (let n = 0; n < record.length; n += STRIDE) {
     if (record.standing[n] !== 0) continue;
     const x = record.stationM[n];
@@ -93,14 +117,16 @@ export function gaps(
       const from = relief.sampleBefore(record.stationM[n - STRIDE] + whole.fromXM - LEANS_ASIDE_M);
       if (under.isLevel(from, relief.sampleBefore(x + whole.toXM + LEANS_ASIDE_M) + 1)) continue;
     }
+    poseBody(body, record, n);
     for (let i = 0; i < parts.length; i++) {
       const part = parts[i];
+      const pose = part.axle === null ? body : poseAxle(axle, record, chassis, part.axle, n);
       if (crests !== null && turn * part.highestM <= LEANS_ASIDE_M) {
         const from = relief.sampleBefore(x + part.fromXM - LEANS_ASIDE_M);
         const to = relief.sampleBefore(x + part.toXM + LEANS_ASIDE_M) + 1;
-        if (leastZ(record, chassis, part, n) - crests[i].highest(from, to) >= found[i].gapM) continue;
+        if (leastZ(pose, part) - crests[i].highest(from, to) >= found[i].gapM) continue;
       }
-      for (const point of part.points) look(record, chassis, point, relief, offsetM, n, found[i]);
+      look(part, pose, relief, x, offsetM, found[i]);
     }
   }
   return found;
@@ -142,59 +168,56 @@ function repeatsLook({ repeats }: TraverseRecord, n: number): boolean {
   return true;
 }
 
-/** The lean of a point's axle at a station, and the height of the middle of its wheel centres. */
-function axleAt(record: TraverseRecord, chassis: Chassis, end: 'front' | 'rear', n: number) {
+function poseBody(pose: Pose, record: TraverseRecord, n: number): void {
+  const P = record.pitch[n];
+  const Q = record.roll[n];
+  pose.upM = record.heaveM[n];
+  pose.fall = P;
+  pose.rise = Q;
+  pose.upright = Math.sqrt(Math.max(0, 1 - P * P - Q * Q));
+  pose.forward = P;
+  pose.right = Q;
+}
+
+function poseAxle(
+  pose: Pose,
+  record: TraverseRecord,
+  chassis: Chassis,
+  end: 'front' | 'rear',
+  n: number,
+): Pose {
   const left = 4 * n + (end === 'front' ? 0 : 2);
   const axle = end === 'front' ? chassis.front : chassis.rear;
   const hubL = record.hubM[left];
   const hubR = record.hubM[left + 1];
-  return { lean: (hubL - hubR) / axle.trackWidthM, upM: (hubL + hubR) / 2 - axle.hubHeightM };
+  pose.upM = (hubL + hubR) / 2 - axle.hubHeightM;
+  pose.rise = (hubL - hubR) / axle.trackWidthM;
+  return pose;
 }
 
-/** A height that no point of a part is below at a station. */
-function leastZ(record: TraverseRecord, chassis: Chassis, part: UnderPart, n: number): number {
-  const [{ axle }] = part.points;
-  if (axle !== null) {
-    const { lean, upM } = axleAt(record, chassis, axle, n);
-    return upM + part.lowestM + Math.min(lean * part.fromYM, lean * part.toYM);
-  }
-  const P = record.pitch[n];
-  const Q = record.roll[n];
-  const bow = Math.max(part.fromXM * P, part.toXM * P);
-  const list = Math.min(part.fromYM * Q, part.toYM * Q);
-  return record.heaveM[n] - bow + list + part.lowestM * upright(P, Q);
+/** A height that no point of a part is below. */
+function leastZ({ upM, fall, rise, upright }: Pose, part: UnderPart): number {
+  const bow = Math.max(part.fromXM * fall, part.toXM * fall);
+  const list = Math.min(part.fromYM * rise, part.toYM * rise);
+  return upM - bow + list + part.lowestM * upright;
 }
 
-function upright(P: number, Q: number): number {
-  return Math.sqrt(Math.max(0, 1 - P * P - Q * Q));
-}
-
-/** The gap under one point at one station, kept where it is the least so far. */
+/** The gap under each point of a part with its mid-wheelbase at x, kept where it is the least so far. */
 function look(
-  record: TraverseRecord,
-  chassis: Chassis,
-  point: UndersidePoint,
+  { xM, yM, zM }: UnderPart,
+  { upM, fall, rise, upright, forward, right }: Pose,
   relief: Relief,
+  x: number,
   offsetM: number,
-  n: number,
   least: { -readonly [K in keyof Gap]: Gap[K] },
 ): void {
-  let z: number;
-  let x = record.stationM[n] + point.xM;
-  let y = offsetM + point.yM;
-  if (point.axle !== null) {
-    const { lean, upM } = axleAt(record, chassis, point.axle, n);
-    z = upM + lean * point.yM + point.zM;
-  } else {
-    const P = record.pitch[n];
-    const Q = record.roll[n];
-    z = record.heaveM[n] - point.xM * P + point.yM * Q + point.zM * upright(P, Q);
-    x += point.zM * P;
-    y -= point.zM * Q;
+  for (let i = 0; i < xM.length; i++) {
+    const z = upM - xM[i] * fall + yM[i] * rise + zM[i] * upright;
+    const atX = x + xM[i] + zM[i] * forward;
+    const gapM = z - relief.highestNear(atX, offsetM + yM[i] - zM[i] * right);
+    if (gapM >= least.gapM) continue;
+    least.gapM = gapM;
+    least.stationM = atX;
+    least.yM = yM[i];
   }
-  const gapM = z - relief.highestNear(x, y);
-  if (gapM >= least.gapM) return;
-  least.gapM = gapM;
-  least.stationM = x;
-  least.yM = point.yM;
 }

@@ -41,7 +41,7 @@ export const HANGING = 16;
 export function descentAlong(
   record: TraverseRecord,
   overrun: Driveline,
-  { loadN, meanClimb: climb, meanOn: braked }: Grip,
+  { loadN, carried, meanClimb: climb, meanOn: braked }: Grip,
   weightN: number,
   { slidingAdhesion: sliding, rollingResistance }: Ground,
   up: Up,
@@ -59,6 +59,8 @@ export function descentAlong(
   const bounds = noBounds(1);
   const fall = new Float64Array(4);
   const rolling = Math.min(rollingResistance, ROLLING_HELPS);
+  let heldN = 0;
+  let heldAt = -1;
   for (let n = 0; n < length; n++) {
     const falls = fallAt(up, climb[n]);
     if (standing[n] !== 0 || falls < (up.x < 0 ? 0 : DESCENT_FROM)) continue;
@@ -66,14 +68,19 @@ export function descentAlong(
     ask[n] = falls;
     brake[n] = (braked[n] - climb[n]) * cos;
     if (falls <= 0) continue;
-    const V = loadN.subarray(4 * n, 4 * n + 4);
-    const sum = V[0] + V[1] + V[2] + V[3];
-    for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
-    boundWheels(V, fall, sliding, sliding, 0, bounds);
-    greatestDrive(overrun, bounds, 0, drag);
-    const heldN = drag.alongN + bounds.climbN[0] + rolling * sum;
+    if (heldAt >= 0 && heldAt === n - 1 && record.repeats[n] === 1 && carried[n] === carried[n - 1]) {
+      limitedBy[n] = limitedBy[n - 1];
+    } else {
+      const V = loadN.subarray(4 * n, 4 * n + 4);
+      const sum = V[0] + V[1] + V[2] + V[3];
+      for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
+      boundWheels(V, fall, sliding, sliding, 0, bounds);
+      greatestDrive(overrun, bounds, 0, drag);
+      heldN = drag.alongN + bounds.climbN[0] + rolling * sum;
+      limitedBy[n] = drag.engineLimits || overrun.forceN === 0 ? 0 : hanging(V, sum, overrun) || 1;
+    }
+    heldAt = n;
     engine[n] = Math.max(0, Math.min((heldN / weightN) * cos, brake[n]));
-    limitedBy[n] = drag.engineLimits || overrun.forceN === 0 ? 0 : hanging(V, sum, overrun) || 1;
   }
   return { ask, brake, engine, limitedBy };
 }

@@ -155,20 +155,20 @@ export class Equilibrium {
   }
 
   /**
-   * Solves for ground heights under the wheels, metres, and tangents of the climb at their contacts. Always ends; answers
-   * the standing, and leaves pose and loads.
+   * Solves for ground heights under the wheels, metres, and tangents of the climb at their contacts, four of each from
+   * index `at` on. Always ends; answers the standing, and leaves pose and loads.
    */
-  solve(ground: ArrayLike<number>, climbTan: ArrayLike<number> = LEVEL): Standing {
-    if (this.#fresh) this.#startOn(ground);
+  solve(ground: ArrayLike<number>, climbTan: ArrayLike<number> = LEVEL, at = 0): Standing {
+    if (this.#fresh) this.#startOn(ground, at);
     for (let i = 0; i < 4; i++) {
-      const t = climbTan[i];
+      const t = climbTan[at + i];
       this.#contactX[i] = this.#x[i] + (this.#radiusM * t) / Math.sqrt(1 + t * t);
     }
     const enough = BALANCED * this.#weightN;
     let nudges = 0;
     let firm = false;
     for (let n = 0; n < MOST_STEPS; n++) {
-      this.#measure(ground);
+      this.#measure(ground, at);
       const balanced = this.#off <= enough;
       // A step that balances was exact, so that what made it firm still holds.
       if (n === 0 || !balanced) firm = this.#newton();
@@ -188,17 +188,19 @@ export class Equilibrium {
     return this.#falls();
   }
 
-  #startOn(e: ArrayLike<number>): void {
+  #startOn(e: ArrayLike<number>, at: number): void {
     const { wheelbaseM, front, rear } = this.#chassis;
-    this.heaveM = (e[0] + e[1] + e[2] + e[3]) / 4;
-    this.pitch = (e[2] + e[3] - e[0] - e[1]) / (2 * wheelbaseM);
-    this.roll = (e[0] + e[2] - e[1] - e[3]) / (front.trackWidthM + rear.trackWidthM);
-    for (let i = 0; i < 4; i++) this.hubM[i] = e[i] + this.#rest[i];
+    const frontM = e[at] + e[at + 1];
+    const rearM = e[at + 2] + e[at + 3];
+    this.heaveM = (frontM + rearM) / 4;
+    this.pitch = (rearM - frontM) / (2 * wheelbaseM);
+    this.roll = (e[at] + e[at + 2] - e[at + 1] - e[at + 3]) / (front.trackWidthM + rear.trackWidthM);
+    for (let i = 0; i < 4; i++) this.hubM[i] = e[at + i] + this.#rest[i];
     this.#fresh = false;
   }
 
   /** Forces, out-of-balance and stiffness at the present guess. */
-  #measure(e: ArrayLike<number>): void {
+  #measure(e: ArrayLike<number>, at: number): void {
     const { heaveM, pitch, roll } = this;
     let gz = this.#heaveN;
     let gp = -this.#pitchNm - this.#pitchOutNm * pitch;
@@ -218,7 +220,7 @@ export class Equilibrium {
         S += this.#droopStop[i] * (c + this.#droop[i]);
         own += this.#droopStop[i];
       }
-      const squash = e[i] + this.#radiusM - this.hubM[i];
+      const squash = e[at + i] + this.#radiusM - this.hubM[i];
       const V = squash > 0 ? this.#tyre * squash : 0;
       const N = this.#onWheelN[i] - this.#lean[i] * (this.hubM[i] - this.hubM[i ^ 1]);
       const wheelN = S + N - V;
@@ -377,4 +379,13 @@ export class Equilibrium {
     if (Math.abs(this.roll) >= Math.abs(this.pitch)) return this.roll > 0 ? 2 : 1;
     return this.pitch > 0 ? 4 : 3;
   }
+}
+
+const known = new WeakMap<Chassis, Equilibrium>();
+
+/** The one solver of a chassis, to be leaned, made to forget, and asked by one after the other. */
+export function solverOf(chassis: Chassis): Equilibrium {
+  const found = known.get(chassis) ?? new Equilibrium(chassis);
+  known.set(chassis, found);
+  return found;
 }

@@ -1,9 +1,9 @@
 import type { Chassis } from './chassis.ts';
-import type { Standing } from './equilibrium.ts';
-import { Equilibrium } from './equilibrium.ts';
+import type { Equilibrium, Standing } from './equilibrium.ts';
+import { solverOf } from './equilibrium.ts';
 import { SLIDE_M, STATION_M } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
-import { emptyRecord } from './record.ts';
+import { emptyRecord, sameGround } from './record.ts';
 import type { Relief } from './relief.ts';
 import type { Up } from './up.ts';
 import type { WheelPath } from './wheel.ts';
@@ -22,7 +22,7 @@ export class March {
     this.record = record;
     this.#chassis = chassis;
     this.#stationM = stationM;
-    this.#body = new Equilibrium(chassis);
+    this.#body = solverOf(chassis);
   }
 
   /**
@@ -33,7 +33,7 @@ export class March {
     const { record } = this;
     for (let n = 0; n < record.length; n++) record.stationM[n] = fromM + n * this.#stationM;
     for (let i = 0; i < 4; i++) this.#roll(i, relief, fromM, offsetM, slides);
-    this.#stand(up);
+    this.stand(up, record);
     return record;
   }
 
@@ -59,8 +59,8 @@ export class March {
     }
   }
 
-  #stand(up: Up): void {
-    const { record } = this;
+  /** Finds pose and loads at every station of a record, on the ground that stands in it. */
+  stand(up: Up, record: TraverseRecord): void {
     const body = this.#body;
     body.lean(up);
     body.forget();
@@ -68,7 +68,7 @@ export class March {
       const here = 4 * n;
       const repeats = repeatsAt(record, n);
       record.repeats[n] = repeats ? 1 : 0;
-      record.standing[n] = repeats ? record.standing[n - 1] : this.#settle(here);
+      record.standing[n] = repeats ? record.standing[n - 1] : this.#settle(record, here);
       for (let i = 0; i < 4; i++) {
         record.loadN[here + i] = body.loadN[i];
         record.hubM[here + i] = body.hubM[i];
@@ -81,11 +81,9 @@ export class March {
   }
 
   /** A pose that the last station's leads nowhere from may yet be found from the plane through the ground. */
-  #settle(here: number): Standing {
-    const ground = this.record.bottomM.subarray(here, here + 4);
-    const climb = this.record.climbTan.subarray(here, here + 4);
-    const standing = this.#body.solve(ground, climb);
-    return standing === 0 ? 0 : this.#body.solve(ground, climb);
+  #settle({ bottomM, climbTan }: TraverseRecord, here: number): Standing {
+    const standing = this.#body.solve(bottomM, climbTan, here);
+    return standing === 0 ? 0 : this.#body.solve(bottomM, climbTan, here);
   }
 }
 
@@ -117,8 +115,29 @@ export function march(
   lengthM: number,
   offsetM: number,
   stationM = STATION_M,
-  record = emptyRecord(stationsAlong(lengthM, chassis, stationM)),
 ): TraverseRecord {
+  const room = emptyRecord(stationsAlong(lengthM, chassis, stationM));
+  return marchInPlanes(chassis, relief, [up], lengthM, offsetM, stationM, [room])[0];
+}
+
+/** The same in each plane that the ground may lie in: a record each in its room, all on the same ground. */
+export function marchInPlanes(
+  chassis: Chassis,
+  relief: Relief,
+  ups: readonly Up[],
+  lengthM: number,
+  offsetM: number,
+  stationM: number,
+  rooms: readonly TraverseRecord[],
+): TraverseRecord[] {
   const fromM = -(lengthM + chassis.wheelbaseM) / 2;
-  return new March(chassis, record.length, stationM, record).take(relief, up, fromM, offsetM);
+  const [room] = rooms;
+  const along = new March(chassis, room.length, stationM, room);
+  const first = along.take(relief, ups[0], fromM, offsetM);
+  const others = rooms.slice(1).map((other, k) => {
+    const record = sameGround(first, other);
+    along.stand(ups[k + 1], record);
+    return record;
+  });
+  return [first, ...others];
 }

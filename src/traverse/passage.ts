@@ -14,7 +14,7 @@ import type { EffortRoom } from './effort.ts';
 import { effortAlong, noEffort } from './effort.ts';
 import type { GripRoom } from './grip.ts';
 import { gripAlong, noGrip } from './grip.ts';
-import { STATION_M } from './limits.ts';
+import { LEANS_M, STATION_M } from './limits.ts';
 import { March } from './march.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Relief } from './relief.ts';
@@ -58,6 +58,9 @@ export class Passage {
   readonly #effort: EffortRoom;
   /** The pieces where a named check can fail, the worst first. */
   readonly #doubtful: readonly Piece[];
+  /** Between these it looks at the ground, metres from the pin; about the pin where it looks nowhere. */
+  readonly fromM: number;
+  readonly toM: number;
 
   /** Only `names` are looked at, and only where they fail or come near to it on `hardest`. */
   constructor(
@@ -86,6 +89,11 @@ export class Passage {
       .filter((piece, i, all) => i === 0 || !alike(piece, all[i - 1]))
       .filter(({ margin }) => !(margin >= NEAR))
       .sort((a, b) => a.margin - b.margin);
+    const { frontOverhangM, rearOverhangM, tyreDiameterM } = values;
+    const endsM = Math.max(frontOverhangM, rearOverhangM, tyreDiameterM / 2) + LEANS_M;
+    const aheadM = values.wheelbaseM / 2 + endsM;
+    this.fromM = Math.min(0, ...this.#doubtful.map((piece) => piece.fromM - aheadM));
+    this.toM = Math.max(0, ...this.#doubtful.map((piece) => piece.fromM + pieceM + aheadM));
   }
 
   /** Whether no named check fails on a ground. */

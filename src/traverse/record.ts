@@ -46,3 +46,24 @@ export function emptyRecord(length: number): TraverseRecord {
     roll: new Float64Array(length),
   };
 }
+
+/** The same ground under the wheels, with room for another pose and other loads at each station. */
+export function sameGround(of: TraverseRecord, room: TraverseRecord): TraverseRecord {
+  return {
+    length: of.length,
+    stationM: of.stationM,
+    standing: room.standing,
+    loadN: room.loadN,
+    hubM: room.hubM,
+    travelM: room.travelM,
+    bottomM: of.bottomM,
+    climbTan: of.climbTan,
+    bearingM: of.bearingM,
+    fallLeftTan: of.fallLeftTan,
+    fallRightTan: of.fallRightTan,
+    repeats: room.repeats,
+    heaveM: room.heaveM,
+    pitch: room.pitch,
+    roll: room.roll,
+  };
+}

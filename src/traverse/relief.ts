@@ -26,17 +26,18 @@ export class Relief {
   readonly #distinct: Row[] = [];
   readonly #crests = new Map<string, Crest>();
 
+  /** Sampled from the whole step before `fromM` to the one after `toM`, metres from the pin. */
   constructor(
     readonly features: readonly Feature[],
-    readonly lengthM: number,
+    fromM: number,
+    toM: number,
     readonly stepM = SAMPLE_M,
     readonly acrossM = ACROSS_M,
-    beyondM = BEYOND_M,
     keepsPaths = false,
   ) {
-    const half = Math.ceil((lengthM / 2 + beyondM) / stepM);
-    this.fromM = -half * stepM;
-    this.count = 2 * half + 1;
+    const first = Math.floor(fromM / stepM);
+    this.fromM = first * stepM;
+    this.count = Math.ceil(toM / stepM) - first + 1;
     this.paths = keepsPaths ? new Map<string, WheelPath>() : null;
   }
 
@@ -111,16 +112,17 @@ function alike(a: Float64Array, b: Float64Array): boolean {
   return true;
 }
 
-const known = new WeakMap<readonly Feature[], Relief>();
+const known = new WeakMap<readonly Feature[], Map<number, Relief>>();
 
 /**
  * The relief of a ground; the same features, asked again for another vehicle or offset, or in another plane, are not
  * sampled again.
  */
 export function reliefOf({ features, lengthM }: Ground): Relief {
-  const found = known.get(features);
-  if (found?.lengthM === lengthM) return found;
-  const relief = new Relief(features, lengthM, SAMPLE_M, ACROSS_M, BEYOND_M, true);
-  known.set(features, relief);
+  const byLength = known.get(features) ?? new Map<number, Relief>();
+  known.set(features, byLength);
+  const reachM = lengthM / 2 + BEYOND_M;
+  const relief = byLength.get(lengthM) ?? new Relief(features, -reachM, reachM, SAMPLE_M, ACROSS_M, true);
+  byLength.set(lengthM, relief);
   return relief;
 }

@@ -1,5 +1,6 @@
 import type { Chassis } from './chassis.ts';
-import { Equilibrium } from './equilibrium.ts';
+import type { Equilibrium } from './equilibrium.ts';
+import { solverOf } from './equilibrium.ts';
 import type { TraverseRecord } from './record.ts';
 import type { Up } from './up.ts';
 
@@ -97,9 +98,15 @@ interface WorstTilt {
 /**
  * The least tilt left over each edge along the whole record, the suspension's further lean counted. The solver takes
  * treads by their middle, so what their edges cost the rigid body comes off its answer. Of two opposite edges the one
- * that is further from going over is told without the lean.
+ * that is further from going over is told without the lean; so are both where `before`, what was found in another plane,
+ * has less.
  */
-export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): TipMargin[] {
+export function tipMargins(
+  record: TraverseRecord,
+  chassis: Chassis,
+  up: Up,
+  before: readonly TipMargin[] = [],
+): TipMargin[] {
   const told = EDGES.map(({ name }, edge): TipMargin | WorstTilt => {
     let tan = Infinity;
     let n = 0;
@@ -116,16 +123,21 @@ export function tipMargins(record: TraverseRecord, chassis: Chassis, up: Up): Ti
     return { edge, n, tan, middleTan: tiltTan(record, chassis, up, n, edge, 0) };
   });
   for (let i = 0; i < told.length; i += 2) {
-    let least = Infinity;
     const pair = [i, i + 1].sort((a, b) => rigid(told[a]) - rigid(told[b]));
+    const ofPair = ({ edge }: TipMargin) => edge === EDGES[i].name || edge === EDGES[i + 1].name;
+    let least = before.filter(ofPair).reduce(lesser, Infinity);
     for (const edge of pair) {
       const worst = told[edge];
       const margin = 'tan' in worst ? leaned(record, chassis, up, worst, least) : worst;
       told[edge] = margin;
-      least = Math.min(least, Number.isNaN(margin.marginRad) ? Infinity : margin.marginRad);
+      least = lesser(least, margin);
     }
   }
   return told as TipMargin[];
+}
+
+function lesser(least: number, { marginRad }: TipMargin): number {
+  return marginRad < least ? marginRad : least;
 }
 
 function rigid(told: TipMargin | WorstTilt): number {
@@ -140,21 +152,18 @@ function leaned(
   { edge, n, tan, middleTan }: WorstTilt,
   enoughRad: number,
 ): TipMargin {
-  const ground = record.bottomM.subarray(4 * n, 4 * n + 4);
-  const climb = record.climbTan.subarray(4 * n, 4 * n + 4);
+  const { bottomM, climbTan } = record;
   const treadsRad = Math.max(0, Math.atan(middleTan) - Math.atan(tan));
   const told = { edge: EDGES[edge].name, stationM: record.stationM[n] };
   const enoughTan = enoughRad + treadsRad < 1.3 ? Math.tan(enoughRad + treadsRad) : Infinity;
   if (
     enoughTan > 0 &&
     enoughTan < middleTan &&
-    new Tilting(chassis, up, ground, climb, edge).stands(enoughTan)
+    new Tilting(chassis, up, bottomM, climbTan, edge, 4 * n).stands(enoughTan)
   )
     return { ...told, marginRad: Math.atan(tan) };
-  return {
-    ...told,
-    marginRad: Math.atan(leanedTan(chassis, up, ground, climb, edge, middleTan)) - treadsRad,
-  };
+  const leanedTo = leanedTan(chassis, up, bottomM, climbTan, edge, middleTan, 4 * n);
+  return { ...told, marginRad: Math.atan(leanedTo) - treadsRad };
 }
 
 /** Halvings of the tilt that is left: to 0.02° of a usual 45°. */
@@ -168,19 +177,29 @@ const OVER = [
   { x: -1, y: 0 },
 ] as const;
 
-/** One station with gravity turned towards an edge. */
+/** One station with gravity turned towards an edge; its wheels' ground and climb are those from index `at` on. */
 class Tilting {
   readonly #body: Equilibrium;
   readonly #up: Up;
   readonly #ground: ArrayLike<number>;
   readonly #climb: ArrayLike<number>;
+  readonly #at: number;
   readonly #towards: Up;
 
-  constructor(chassis: Chassis, up: Up, ground: ArrayLike<number>, climb: ArrayLike<number>, edge: number) {
-    this.#body = new Equilibrium(chassis, up);
+  constructor(
+    chassis: Chassis,
+    up: Up,
+    ground: ArrayLike<number>,
+    climb: ArrayLike<number>,
+    edge: number,
+    at: number,
+  ) {
+    this.#body = solverOf(chassis);
+    this.#body.forget();
     this.#up = up;
     this.#ground = ground;
     this.#climb = climb;
+    this.#at = at;
     // The upward vertical turned towards the side that rises.
     const dot = OVER[edge].x * up.x + OVER[edge].y * up.y;
     const x = OVER[edge].x - dot * up.x;
@@ -198,7 +217,7 @@ class Tilting {
       y: (this.#up.y + tan * this.#towards.y) * scale,
       z: (this.#up.z + tan * this.#towards.z) * scale,
     });
-    return this.#body.solve(this.#ground, this.#climb) === 0;
+    return this.#body.solve(this.#ground, this.#climb, this.#at) === 0;
   }
 }
 
@@ -213,9 +232,10 @@ export function leanedTan(
   climb: ArrayLike<number>,
   edge: number,
   rigidTan: number,
+  at = 0,
 ): number {
   if (rigidTan <= 0) return rigidTan;
-  const tilting = new Tilting(chassis, up, ground, climb, edge);
+  const tilting = new Tilting(chassis, up, ground, climb, edge, at);
   let stands = 0;
   let falls = Math.min(rigidTan, 4);
   for (let n = 0; n < HALVINGS; n++) {

@@ -1,42 +1,48 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
+import type { Driveline } from '../vehicle/driveline.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
-import type { Assess, Assessment, Check, Findings } from './assess.ts';
+import type { Assess, Assessment, Check, Found } from './assess.ts';
+import { worseOf } from './assess.ts';
 import { fitChecks } from './bounds/fit.ts';
 import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
 import { clearanceChecks, effortChecks, tipChecks } from './checks.ts';
+import type { Gap } from './clearance.ts';
 import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { G_MPS2 } from './gravity.ts';
 import type { Grip } from './grip.ts';
 import { gripAlong } from './grip.ts';
 import { LEANS_M, SPEED_CAP_MPS, STATION_M } from './limits.ts';
-import { march, stationsAlong } from './march.ts';
+import { marchInPlanes, stationsAlong } from './march.ts';
 import { entrySpeedMps, liftSpeedMps } from './momentum.ts';
+import type { TraverseRecord } from './record.ts';
+import type { Relief } from './relief.ts';
 import { reliefOf } from './relief.ts';
 import type { Room } from './room.ts';
 import { leaveRoom, takeRoom } from './room.ts';
 import { softChecks } from './soft.ts';
+import type { TipMargin } from './stability.ts';
 import { tipMargins } from './stability.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
 import { say } from '../words/words.ts';
 
-/** One vehicle on one line with one set of aids. */
+/** One vehicle on one line of one ground with one set of aids. */
 export function traverseAssess(
   values: VehicleValues,
   ground: Ground,
   offsetM: number,
   aids: Aids,
 ): Assessment {
-  return assessTraverse(values, ground, offsetM, [aids])[0];
+  return assessTraverse(values, [ground], offsetM, [aids])[0];
 }
 
-/** As `traverseAssess` for several sets of aids. */
-export const assessTraverse: Assess = (values, ground, offsetM, aidSets) => {
-  const traverse = new Traverse(values, ground, offsetM);
+/** The same on grounds that may each be the true one, for several sets of aids. */
+export const assessTraverse: Assess = (values, grounds, offsetM, aidSets) => {
+  const traverse = new Traverse(values, grounds, offsetM);
   const assessments = aidSets.map((aids) => traverse.assess(aids));
   traverse.close();
   return assessments;
@@ -46,135 +52,157 @@ type LeftOut = 'underside' | 'engine braking';
 
 /**
  * One vehicle on one line, stations `everyM` apart, asked for one set of aids after the other: sets with the same tyres
- * and bars share the march.
+ * and bars share the march. Of several grounds that differ in their plane the least of each check is told: the wheels roll
+ * over all of them alike, and of the second no more is looked for than what is worse than on the first.
  */
 export class Traverse {
   readonly #values: VehicleValues;
-  readonly #ground: Ground;
+  readonly #grounds: readonly Ground[];
+  readonly #relief: Relief;
   readonly #offsetM: number;
   readonly #everyM: number;
   readonly #leavesOut: readonly LeftOut[];
-  readonly #up: Up | null;
+  /** One a ground; null where one has no plane that can be. */
+  readonly #ups: readonly Up[] | null;
   readonly #before: Before;
-  readonly #marched = new Map<Chassis, Marched>();
+  readonly #marched = new Map<Chassis, readonly Marched[]>();
 
   /** What is left out is not told: what the underside touches, what the engine holds on the way down. */
   constructor(
     values: VehicleValues,
-    ground: Ground,
+    grounds: readonly Ground[],
     offsetM: number,
     { everyM = STATION_M, leavesOut = [] }: { everyM?: number; leavesOut?: readonly LeftOut[] } = {},
   ) {
     this.#values = values;
-    this.#ground = ground;
+    this.#grounds = grounds;
+    this.#relief = reliefOf(grounds[0]);
     this.#offsetM = offsetM;
     this.#everyM = everyM;
     this.#leavesOut = leavesOut;
-    this.#up = upOf(ground);
-    this.#before = beforeOn(ground, values, offsetM, `${everyM} ${leavesOut.join()}`);
+    const ups = grounds.map(upOf);
+    this.#ups = ups.every((up) => up !== null) ? ups : null;
+    this.#before = beforeOn(grounds, values, offsetM, `${everyM} ${leavesOut.join()}`);
   }
 
   assess(aids: Aids): Assessment {
-    if (this.#up === null) return { known: false, cause: planeFault(this.#ground) };
+    if (this.#ups === null) return { known: false, cause: planeFault(this.#grounds) };
     const key = JSON.stringify(aids);
-    const taken = this.#before.taken.get(key) ?? this.#take(aids, this.#up);
+    const taken = this.#before.taken.get(key) ?? this.#take(aids, this.#ups);
     this.#before.taken.set(key, taken);
-    const fit = fitChecks(this.#values, this.#ground, this.#offsetM);
+    const fit = fitChecks(this.#values, this.#grounds[0], this.#offsetM);
     return { ...taken, known: true, checks: [...fit, ...taken.checks] };
   }
 
   /** Lets go of what was marched; what is asked after that is marched anew. */
   close(): void {
-    for (const { room } of this.#marched.values()) leaveRoom(room);
+    for (const planes of this.#marched.values()) for (const { room } of planes) leaveRoom(room);
     this.#marched.clear();
   }
 
   /** The least margin of what does not depend on the drive, underbody gaps and tilt, in its tolerances. */
   easeStanding(aids: Aids): number {
-    if (this.#up === null) return -Infinity;
-    const checks = this.#standing(aids, this.#up);
+    if (this.#ups === null) return -Infinity;
+    const checks = this.#standing(aids, this.#ups);
     return Math.min(Infinity, ...checks.map(({ margin, tolerance }) => margin / tolerance));
   }
 
-  #take(aids: Aids, up: Up): Taken {
+  #take(aids: Aids, ups: readonly Up[]): Found {
     const chassis = chassisOf(this.#values, aids);
-    const checks = this.#standing(aids, up);
-    const { room, grip } = this.#march(aids, up);
-    const { record } = room;
+    const checks = this.#standing(aids, ups);
     const all = drivelineOf(this.#values, aids);
     const driveline = this.#leavesOut.includes('engine braking') ? { ...all, overrun: undefined } : all;
-    const effort = effortAlong(record, chassis, driveline, this.#ground, up, grip, room.effort);
-    const [hold, braking, traction] = effortChecks(effort, record, up);
-    const speed = entrySpeedMps(effort, record, chassis.wheelbaseM);
-    const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, up));
-    const soft = softChecks(this.#values, this.#ground, chassis.tyre);
-    return {
-      checks: [...soft, ...checks, hold, braking, traction],
-      entrySpeedMps: within ? speed : Infinity,
-      pullN: Math.max(0, -traction.margin * chassis.massKg * G_MPS2),
-    };
+    const efforts = this.#march(aids, ups)
+      .map((marched) => marched.effort(driveline))
+      .reduce(worseOf);
+    const soft = softChecks(this.#values, this.#grounds[0], chassis.tyre);
+    return { ...efforts, checks: [...soft, ...checks, ...efforts.checks] };
   }
 
-  #standing(aids: Aids, up: Up): readonly Check[] {
+  #standing(aids: Aids, ups: readonly Up[]): readonly Check[] {
     const chassis = chassisOf(this.#values, aids);
     const { standing } = this.#before;
-    const found = standing.get(chassis);
-    if (found) return found;
-    const { record } = this.#march(aids, up).room;
+    const known = standing.get(chassis);
+    if (known) return known;
     const parts = this.#leavesOut.includes('underside') ? [] : undersideOn(chassis, this.#values);
-    const checks = [
-      ...clearanceChecks(gaps(record, chassis, parts, reliefOf(this.#ground), this.#offsetM)),
-      ...tipChecks(tipMargins(record, chassis, up)),
-    ];
+    let least: Gap[] | undefined;
+    const tips: TipMargin[] = [];
+    for (const { record, up } of this.#march(aids, ups)) {
+      least = gaps(record, chassis, parts, this.#relief, this.#offsetM, least);
+      tips.push(...tipMargins(record, chassis, up, tips));
+    }
+    const checks = [...clearanceChecks(least ?? []), ...tipChecks(tips)];
     standing.set(chassis, checks);
     return checks;
   }
 
-  #march(aids: Aids, up: Up): Marched {
+  #march(aids: Aids, ups: readonly Up[]): readonly Marched[] {
     const chassis = chassisOf(this.#values, aids);
-    const found = this.#marched.get(chassis);
-    if (found) return found;
-    const { lengthM } = this.#ground;
-    const room = takeRoom(stationsAlong(lengthM, chassis, this.#everyM));
-    march(chassis, reliefOf(this.#ground), up, lengthM, this.#offsetM, this.#everyM, room.record);
-    const marched = new Marched(room, chassis, this.#ground, up);
-    this.#marched.set(chassis, marched);
-    return marched;
+    const known = this.#marched.get(chassis);
+    if (known) return known;
+    const { lengthM } = this.#grounds[0];
+    const stations = stationsAlong(lengthM, chassis, this.#everyM);
+    const rooms = ups.map(() => takeRoom(stations));
+    const records = marchInPlanes(
+      chassis,
+      this.#relief,
+      ups,
+      lengthM,
+      this.#offsetM,
+      this.#everyM,
+      rooms.map(({ record }) => record),
+    );
+    const planes = rooms.map((room, k) => new Marched(room, records[k], chassis, this.#grounds[k], ups[k]));
+    this.#marched.set(chassis, planes);
+    return planes;
   }
 }
 
-/** A chassis taken along the line, with its record, and its grip once that is asked for. */
+/** A chassis taken along the line in one plane, with its record, and its grip once that is asked for. */
 class Marched {
   #grip: Grip | null = null;
 
   constructor(
     readonly room: Room,
+    /** The room's own, or with the ground of the first plane's. */
+    readonly record: TraverseRecord,
     readonly chassis: Chassis,
     readonly ground: Ground,
     readonly up: Up,
   ) {}
 
-  get grip(): Grip {
-    const { record, grip } = this.room;
-    return (this.#grip ??= gripAlong(record, this.chassis, this.ground, this.up, grip));
+  /** Side hold, braking and traction with what is driven. */
+  effort(driveline: Driveline): Found {
+    const { record } = this;
+    const { grip, effort: into } = this.room;
+    this.#grip ??= gripAlong(record, this.chassis, this.ground, this.up, grip);
+    const effort = effortAlong(record, this.chassis, driveline, this.ground, this.up, this.#grip, into);
+    const checks = effortChecks(effort, record, this.up);
+    const [, , traction] = checks;
+    const speed = entrySpeedMps(effort, record, this.chassis.wheelbaseM);
+    const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, this.up));
+    return {
+      checks,
+      entrySpeedMps: within ? speed : Infinity,
+      pullN: Math.max(0, -traction.margin * this.chassis.massKg * G_MPS2),
+    };
   }
 }
-
-/** What is found out on the way, all but whether the vehicle fits in. */
-type Taken = Omit<Findings, 'known'>;
 
 /** What was found out before, by chassis and by set of aids. */
 interface Before {
   /** What does not depend on the drive: underbody gaps and tip margins. */
   readonly standing: Map<Chassis, readonly Check[]>;
-  readonly taken: Map<string, Taken>;
+  /** All but whether the vehicle fits in. */
+  readonly taken: Map<string, Found>;
 }
 
 const known = new WeakMap<Ground, WeakMap<VehicleValues, Map<string, Before>>>();
 
 /** Where the ground is alike on every line of travel, what was found out at one offset holds at another. */
-function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, how: string): Before {
+function beforeOn(grounds: readonly Ground[], values: VehicleValues, offsetM: number, how: string): Before {
   const nothing: Before = { standing: new Map(), taken: new Map() };
+  const [ground] = grounds;
   const relief = reliefOf(ground);
   const reach = Math.max(values.widthM, values.frontTrackWidthM, values.rearTrackWidthM) + LEANS_M;
   const first = relief.lineNear(offsetM - reach);
@@ -184,14 +212,14 @@ function beforeOn(ground: Ground, values: VehicleValues, offsetM: number, how: s
   known.set(ground, ofGround);
   const ofVehicle = ofGround.get(values) ?? new Map<string, Before>();
   ofGround.set(values, ofVehicle);
-  const key = `${relief.line(first).id} ${how}`;
+  const key = `${grounds.length} ${relief.line(first).id} ${how}`;
   const before = ofVehicle.get(key) ?? nothing;
   ofVehicle.set(key, before);
   return before;
 }
 
-function planeFault(ground: Ground): string {
-  if (Number.isNaN(ground.slopeRad)) return say.causes.slopeNotKnown;
-  if (Number.isNaN(ground.camberRad)) return say.causes.camberNotKnown;
+function planeFault(grounds: readonly Ground[]): string {
+  if (grounds.some(({ slopeRad }) => Number.isNaN(slopeRad))) return say.causes.slopeNotKnown;
+  if (grounds.some(({ camberRad }) => Number.isNaN(camberRad))) return say.causes.camberNotKnown;
   return say.causes.tooSteep;
 }

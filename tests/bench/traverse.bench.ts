@@ -57,7 +57,7 @@ export async function* traverseBench(): AsyncIterable<Table> {
     for (const { values, ground } of scenes) {
       const aids = ladder(values).map((rung) => rung.aids);
       sets += aids.length;
-      assessTraverse(values, ground, 0, aids);
+      assessTraverse(values, [ground], 0, aids);
     }
   });
   const each = (total: number, count: number) => `${((total / count) * 1000).toFixed(2)} ms`;

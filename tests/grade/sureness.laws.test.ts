@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { drawnGrounds, drawsThatGo, outOfHundred } from '../../src/grade/sureness.ts';
+import { drawsThatGo, outOfHundred } from '../../src/grade/sureness.ts';
 import { groundsOf, verdictOn } from '../../src/grade/verdict.ts';
-import { DRAWS } from '../../src/terrain/draws.ts';
+import { DRAWS, drawn } from '../../src/terrain/draws.ts';
+import { groundOf } from '../../src/terrain/ground.ts';
 import { PRESETS, stretchFrom } from '../../src/terrain/preset.ts';
 import { assessTraverse } from '../../src/traverse/traverse.ts';
 import { rad } from '../../src/units.ts';
@@ -39,13 +40,13 @@ describe('how many draws go', () => {
       const stretch = stretchFrom(preset, { ...EASIER[preset.name], slopeRad: rad(slopeDeg) });
       const vehicle = { id: 'v', name: 'v', driver: '', vehicleClass, values, estimated: [] };
       const verdict = verdictOn(vehicle, groundsOf(stretch, 'as recorded', null), 0);
-      const grounds = drawnGrounds(stretch, 'as recorded', null)!;
-      const whole = grounds.draws.filter(({ ground }) => {
-        const [found] = assessTraverse(values, ground, 0, [verdict.rung.aids]);
+      const whole = Array.from({ length: DRAWS }, (_, draw) => {
+        const ground = groundOf(stretch, 'as recorded', null, drawn(draw))!;
+        const [found] = assessTraverse(values, [ground], 0, [verdict.rung.aids]);
         return found.known && found.checks.every((check) => check.margin >= 0);
-      }).length;
-      const narrowed = drawsThatGo(values, 0, verdict, () => grounds)!;
-      expect(Math.abs(narrowed - whole)).toBeLessThanOrEqual(MOST_APART);
+      }).filter((goes) => goes).length;
+      const [narrowed] = drawsThatGo([{ values, offsetM: 0, verdict }], stretch, 'as recorded', null);
+      expect(Math.abs(narrowed! - whole)).toBeLessThanOrEqual(MOST_APART);
     },
   );
 

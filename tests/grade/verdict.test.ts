@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { groundsOf, verdictOn } from '../../src/grade/verdict.ts';
 import type { Assess, Check, CheckName, Findings } from '../../src/traverse/assess.ts';
+import { worstOf } from '../../src/traverse/assess.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import type { Vehicle } from '../../src/vehicle/vehicle.ts';
 import { presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
@@ -28,7 +29,7 @@ function findings(margins: Partial<Record<CheckName, number>>, entrySpeedMps = 0
 
 /** Physics that answers `entered` for the ground as entered and `worst` for all others, whatever the aids. */
 function answers(entered: Findings, worst: Findings = entered): Assess {
-  return (_values, ground, _offset, aidSets) =>
+  return (_values, [ground], _offset, aidSets) =>
     aidSets.map(() => (ground === grounds.entered ? entered : worst));
 }
 
@@ -113,12 +114,12 @@ describe('ground that was measured as level', () => {
 
   it('gets the worst that is said of any of them, check by check', () => {
     const [first] = four.worst;
-    const assess: Assess = (_values, ground, _offset, aidSets) =>
+    const assess: Assess = (_values, grounds, _offset, aidSets) =>
       aidSets.map(() =>
-        findings(
-          ground === four.entered ? {} : ground === first ? { belly: 0.3 } : { 'side tip': -0.1 },
-          0,
-          0,
+        worstOf(
+          grounds.map((ground) =>
+            findings(ground === four.entered ? {} : ground === first ? { belly: 0.3 } : { 'side tip': -0.1 }),
+          ),
         ),
       );
     const { word, worstChecks } = verdictOn(vehicle, four, 0, assess);

@@ -1,7 +1,7 @@
 import { chassisOf } from '../../src/traverse/chassis.ts';
 import { Equilibrium } from '../../src/traverse/equilibrium.ts';
 import { G_MPS2 } from '../../src/traverse/gravity.ts';
-import { TIP_RESERVE_RAD } from '../../src/traverse/limits.ts';
+import { BEYOND_M, TIP_RESERVE_RAD } from '../../src/traverse/limits.ts';
 import { Relief } from '../../src/traverse/relief.ts';
 import { leanedTan } from '../../src/traverse/stability.ts';
 import { upOf } from '../../src/traverse/up.ts';
@@ -17,7 +17,7 @@ const NOTHING = { airedDown: false, barsDisconnected: false };
 /** Ground heights and climbs that the model finds under wheels at these places. */
 export function groundAt(scene: Scene, places: readonly { readonly x: number; readonly y: number }[]) {
   const { features, lengthM } = scene.ground;
-  const relief = new Relief(features, lengthM, 0.0125, 0.0125);
+  const relief = new Relief(features, -lengthM / 2 - BEYOND_M, lengthM / 2 + BEYOND_M, 0.0125, 0.0125);
   const radiusM = scene.values.tyreDiameterM / 2;
   const paths = places.map(({ x, y }) => wheelPath(relief, x, 0.05, 1, y, radiusM, 2 * TREAD.halfFlatM));
   return { bottomM: paths.map((path) => path.bottomM[0]), climbTan: paths.map((path) => path.climbTan[0]) };

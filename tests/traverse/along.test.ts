@@ -27,7 +27,7 @@ const along = alongLine(values, rough, 0.1, aids, 1)!;
 
 describe('a traverse kept station by station', () => {
   it('has as its least what the traverse says of traction with every set of aids', () => {
-    const said = assessTraverse(values, rough, 0.1, aids);
+    const said = assessTraverse(values, [rough], 0.1, aids);
     along.traction.forEach((margin, i) => {
       const found = said[i];
       if (!found.known) throw new Error(found.cause);
@@ -76,7 +76,7 @@ describe('a traverse kept station by station', () => {
 
 describe('the worst of every station', () => {
   it('is at its least as near as the nearest of the checks that belong to a place, looked at twice as often', () => {
-    const [said] = assessTraverse(values, rough, 0.1, [aids[1]]);
+    const [said] = assessTraverse(values, [rough], 0.1, [aids[1]]);
     if (!said.known) throw new Error(said.cause);
     const placed = said.checks.filter(({ name }) => !['width', 'headroom'].includes(name));
     const nearest = limiting(placed);

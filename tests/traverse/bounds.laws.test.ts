@@ -93,7 +93,7 @@ type Both = (name: CheckName) => { readonly traverse: Check; readonly bounds: Ch
 function both(values: VehicleValues, ground: Ground, aids = LOCKED, offsetM = 0): Both {
   const [traverse, bounds] = [
     traverseAssess(values, ground, offsetM, aids),
-    assessBounds(values, ground, offsetM, [aids])[0],
+    assessBounds(values, [ground], offsetM, [aids])[0],
   ].map((found) => {
     if (!found.known) throw new Error(found.cause);
     return found.checks;

@@ -4,7 +4,8 @@ import type { Aids } from '../../vehicle/aids.ts';
 import type { VehicleValues } from '../../vehicle/specs.ts';
 import { loadedMassHeightM, totalMassKg } from '../../vehicle/vehicle.ts';
 import type { Ground } from '../../terrain/ground.ts';
-import type { Assess, Check, CheckName } from '../assess.ts';
+import type { Assess, Assessment, Check, CheckName } from '../assess.ts';
+import { worstOf } from '../assess.ts';
 import type { Quantity } from '../../units.ts';
 import { SPEED_CAP_MPS } from '../limits.ts';
 import { fitChecks } from './fit.ts';
@@ -40,7 +41,17 @@ function worst(
  * Quick bounds: closed forms for rigid wheels and a body on the plane through them, one assessment for each set of aids.
  * They neglect the suspension's lean, tyre squash and momentum through holes; `../README.md` says what the traverse adds.
  */
-export const assessBounds: Assess = (values, ground, offsetM, aidSets) => {
+export const assessBounds: Assess = (values, grounds, offsetM, aidSets) => {
+  const byGround = grounds.map((ground) => boundsOn(values, ground, offsetM, aidSets));
+  return aidSets.map((_, set) => worstOf(byGround.map((assessments) => assessments[set])));
+};
+
+function boundsOn(
+  values: VehicleValues,
+  ground: Ground,
+  offsetM: number,
+  aidSets: readonly Aids[],
+): Assessment[] {
   if (ground.features.some((feature) => feature.kind === 'softPatch'))
     return aidSets.map(() => ({ known: false, cause: say.causes.bounds.soft }));
   const stances = stancesAlong(ground, values, offsetM);
@@ -60,7 +71,7 @@ export const assessBounds: Assess = (values, ground, offsetM, aidSets) => {
       pullN: Math.max(0, -check.margin * massKg * G_MPS2),
     };
   });
-};
+}
 
 /** Tipping either way, holding sideways, holding on the way down. */
 function holdChecks(values: VehicleValues, ground: Ground, stances: readonly Stance[]): Check[] {

@@ -29,7 +29,7 @@ function found(
   vehicleClass: (typeof VEHICLE_CLASSES)[number] = 'mid-size wagon',
 ): Findings {
   const values = classValues(vehicleClass);
-  const answer = assessBounds(values, ground, offsetM, [ladder(values)[0].aids])[0];
+  const answer = assessBounds(values, [ground], offsetM, [ladder(values)[0].aids])[0];
   if (!answer.known) throw new Error(answer.cause);
   return answer;
 }
@@ -68,8 +68,8 @@ describe('the quick bounds obey', () => {
           corridor: reversedCorridor(one.corridor),
           features: one.features.map((f) => (f.kind === 'rut' ? { ...f, centreYM: -f.centreYM } : f)),
         };
-        const a = assessBounds(values, one, offsetM, aids)[0] as Findings;
-        const b = assessBounds(values, mirrored, -offsetM, aids)[0] as Findings;
+        const a = assessBounds(values, [one], offsetM, aids)[0] as Findings;
+        const b = assessBounds(values, [mirrored], -offsetM, aids)[0] as Findings;
         for (const [i, check] of a.checks.entries()) expect(b.checks[i].margin).toBeCloseTo(check.margin, 6);
       }),
       SEEDED,
@@ -99,7 +99,7 @@ describe('the quick bounds obey', () => {
         const rungs = ladder(values);
         const answers = assessBounds(
           values,
-          one,
+          [one],
           0,
           rungs.map((rung) => rung.aids),
         ) as Findings[];
@@ -118,10 +118,10 @@ describe('the quick bounds obey', () => {
       fc.property(ground, fc.double({ min: 0.01, max: 0.4, noNaN: true }), (one, higherM) => {
         const values = classValues('full-size wagon');
         const aids = [ladder(values)[0].aids];
-        const low = assessBounds(values, one, 0, aids)[0] as Findings;
+        const low = assessBounds(values, [one], 0, aids)[0] as Findings;
         const high = assessBounds(
           { ...values, massHeightM: values.massHeightM + higherM },
-          one,
+          [one],
           0,
           aids,
         )[0] as Findings;
@@ -158,7 +158,7 @@ describe('the quick bounds obey', () => {
       behindFrontM: values.wheelbaseM * (1 - values.frontShare),
       massHeightM: values.massHeightM,
     });
-    const answer = assessBounds(values, { ...LEVEL, slopeRad: Math.atan(tan), rollingResistance: 0 }, 0, [
+    const answer = assessBounds(values, [{ ...LEVEL, slopeRad: Math.atan(tan), rollingResistance: 0 }], 0, [
       ladder(values)[0].aids,
     ])[0] as Findings;
     expect(margin(answer, 'traction')).toBeCloseTo(0, 9);

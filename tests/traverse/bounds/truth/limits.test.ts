@@ -21,7 +21,7 @@ const LEVEL: Ground = {
 const wagon = classValues('full-size wagon');
 
 function margin(name: CheckName, change: Partial<Ground>, values = wagon, offsetM = 0): number {
-  const found = assessBounds(values, { ...LEVEL, ...change }, offsetM, [
+  const found = assessBounds(values, [{ ...LEVEL, ...change }], offsetM, [
     ladder(values)[0].aids,
   ])[0] as Findings;
   return found.checks.find((check) => check.name === name)!.margin;
