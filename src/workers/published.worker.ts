@@ -1,6 +1,5 @@
 import './language.ts';
-import type { Source } from 'pmtiles';
-import type { Published } from '../archive/publish/lookInto.ts';
+import type { Published, Ranged } from '../archive/publish/lookInto.ts';
 import { lookInto } from '../archive/publish/lookInto.ts';
 import { Trouble } from '../archive/publish/trouble.ts';
 import type { PublishedAsk, PublishedSaid, PublishedWork } from './publishedWork.ts';
@@ -49,7 +48,7 @@ function opened(): Promise<Published> {
 }
 
 /** A file of which the page fetches the ranges. */
-function source(file: string | null, look: (piece: Piece & { readonly tag: string | null }) => void): Source {
+function source(file: string | null, look: (piece: Piece & { readonly tag: string | null }) => void): Ranged {
   return {
     getKey: () => file ?? 'index',
     getBytes: async (at, length) => {

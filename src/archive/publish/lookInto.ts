@@ -25,6 +25,9 @@ const INDEX_BYTES = 2 ** 22;
 const RECORD_BYTES = 2 ** 28;
 const PACKED_BYTES = 2 ** 24;
 
+/** A file that gives bytes of a range. */
+export type Ranged = Source;
+
 /** What an area holds. */
 export interface FoundIn {
   /** Tracks of which some part may lie in it; none where it is told in crowds. */
