@@ -8,7 +8,13 @@ export interface Backup {
   readonly name: string;
   /** Of the file's name, without a dot. */
   readonly ending: string;
-  readonly content: string | Uint8Array<ArrayBuffer>;
+  readonly content: string | Blob;
+}
+
+/** A backup as it lies in the folder. */
+export interface BackupFile {
+  readonly name: string;
+  readonly atMs: number;
 }
 
 /** How many backups of one thing are kept: the last ones, and then the last of each day for so many days. */
@@ -29,9 +35,10 @@ export async function backUp(
   backup: Backup,
   nowMs: number,
 ): Promise<Reading<string>> {
-  const name = backupName(backup, nowMs);
-  const unfinished = `${name}.part`;
+  let unfinished = '';
   try {
+    const name = await freeName(folder, backup, nowMs);
+    unfinished = `${name}.part`;
     const part: Movable = await write(folder, unfinished, backup.content);
     if (part.move === undefined) {
       await write(folder, name, backup.content);
@@ -40,25 +47,56 @@ export async function backUp(
     await prune(folder, backup.key, nowMs);
     return { value: name, problems: [] };
   } catch (error) {
-    await folder.removeEntry(unfinished).catch(() => undefined);
+    if (unfinished !== '') await folder.removeEntry(unfinished).catch(() => undefined);
     const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
     return { value: null, problems: [{ severity: 'error', where: folder.name, what, done: '', times: 1 }] };
   }
 }
 
-/** Such as `Ember Range [a1b2c3d4] 2026-11-25 17.05.09Z.json`: names that every system takes, in the order of time. */
+/** Such as `Ember Range [a1b2c3d4] 2026-11-25 17.05.09.250Z.json`: names that every system takes, in the order of time. */
 export function backupName({ key, name, ending }: Omit<Backup, 'content'>, nowMs: number): string {
-  const moment = new Date(nowMs).toISOString().slice(0, 19).replace('T', ' ').replaceAll(':', '.');
+  const moment = new Date(nowMs).toISOString().slice(0, 23).replace('T', ' ').replaceAll(':', '.');
   const plain = name.replace(/[^\p{L}\p{N} _-]+/gu, ' ').replace(/\s+/g, ' ').trim().slice(0, 60); // prettier-ignore
   return `${plain || 'Rutline'} [${keyText(key)}] ${moment}Z.${ending}`;
 }
 
-/** Which of the moments of earlier backups are no longer to be kept; the newest always is. */
-export function overdue(momentsMs: readonly number[], nowMs: number): number[] {
-  const newestFirst = [...momentsMs].sort((a, b) => b - a);
+/** When a file was written that is a backup by its name, whole or not (`.part`); null for any other. */
+function readName(
+  name: string,
+): { readonly mark: string; readonly atMs: number; readonly part: boolean } | null {
+  const found = / (\[\w+\]) (\d{4}-\d\d-\d\d) (\d\d)\.(\d\d)\.(\d\d(?:\.\d{3})?)Z\.[\w-]+(\.part)?$/.exec(
+    name,
+  );
+  if (found === null) return null;
+  const [, mark, day, hours, minutes, seconds, part] = found;
+  return { mark, atMs: Date.parse(`${day}T${hours}:${minutes}:${seconds}Z`), part: part !== undefined };
+}
+
+/** Two windows may write in the same moment. */
+async function freeName(folder: FileSystemDirectoryHandle, backup: Backup, nowMs: number): Promise<string> {
+  const there = new Set<string>();
+  for await (const name of folder.keys()) there.add(name.replace(/\.part$/, ''));
+  let atMs = nowMs;
+  while (there.has(backupName(backup, atMs))) atMs++;
+  return backupName(backup, atMs);
+}
+
+/** The whole backups in a folder, of whatever, the newest first. */
+export async function backupsIn(folder: FileSystemDirectoryHandle): Promise<BackupFile[]> {
+  const files: BackupFile[] = [];
+  for await (const name of folder.keys()) {
+    const read = readName(name);
+    if (read !== null && !read.part) files.push({ name, atMs: read.atMs });
+  }
+  return files.sort((a, b) => b.atMs - a.atMs);
+}
+
+/** Which of the backups of one thing are no longer to be kept; the newest always is. */
+export function overdue<T extends { readonly atMs: number }>(files: readonly T[], nowMs: number): T[] {
+  const newestFirst = [...files].sort((a, b) => b.atMs - a.atMs);
   const days = new Set<number>();
-  return newestFirst.filter((ms, i) => {
-    const day = Math.floor(ms / DAY_MS);
+  return newestFirst.filter(({ atMs }, i) => {
+    const day = Math.floor(atMs / DAY_MS);
     const firstOfDay = !days.has(day);
     days.add(day);
     return i >= KEPT.last && !(firstOfDay && day > Math.floor(nowMs / DAY_MS) - KEPT.days);
@@ -72,30 +110,31 @@ async function write(
 ): Promise<FileSystemFileHandle> {
   const file = await folder.getFileHandle(name, { create: true });
   const stream = await file.createWritable();
-  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-  await stream.write(bytes);
+  const whole = new Blob([content]);
+  await stream.write(whole);
   await stream.close();
   const { size } = await file.getFile();
-  if (size !== bytes.length) throw new Error(`${size} of ${bytes.length} bytes were written`);
+  if (size !== whole.size) throw new Error(`${size} of ${whole.size} bytes were written`);
   return file;
 }
 
 /** Half files of a browser that died are taken away with the rest; nothing else in the folder is touched. */
 async function prune(folder: FileSystemDirectoryHandle, key: string, nowMs: number): Promise<void> {
-  const moments = new Map<number, string>();
+  const whole: BackupFile[] = [];
   const gone: string[] = [];
-  const mark = ` [${keyText(key)}] `;
   for await (const name of folder.keys()) {
-    const found = /(\d{4}-\d\d-\d\d) (\d\d)\.(\d\d)\.(\d\d)Z\.\w+(\.part)?$/.exec(name);
-    if (found === null || !name.includes(mark)) continue;
-    const [, day, hours, minutes, seconds, part] = found;
-    if (part) gone.push(name);
-    else moments.set(Date.parse(`${day}T${hours}:${minutes}:${seconds}Z`), name);
+    const read = readName(name);
+    if (read?.mark !== `[${keyText(key)}]`) continue;
+    if (read.part) gone.push(name);
+    else whole.push({ name, atMs: read.atMs });
   }
-  gone.push(...overdue([...moments.keys()], nowMs).flatMap((ms) => moments.get(ms) ?? []));
+  gone.push(...overdue(whole, nowMs).map(({ name }) => name));
   for (const name of gone) await folder.removeEntry(name);
 }
 
+/** The beginning of a key, and a number: ids of files may begin as others do (FNV-1a of 32 bits; Fowler, Noll, Vo). */
 function keyText(key: string): string {
-  return key.replace(/[^A-Za-z0-9]/g, '').slice(0, 12) || 'trip';
+  let hash = 0x811c9dc5;
+  for (const byte of new TextEncoder().encode(key)) hash = Math.imul(hash ^ byte, 0x01000193);
+  return key.replace(/[^A-Za-z0-9]/g, '').slice(0, 8) + (hash >>> 0).toString(16).padStart(8, '0');
 }

@@ -11,9 +11,13 @@ export const COPIES_EXTENSION = '.rutline-tracks';
 const FORMAT = 'rutline-graded-tracks';
 const VERSION = 1;
 
+function headOf(): Uint8Array<ArrayBuffer> {
+  return new TextEncoder().encode(`${FORMAT} ${VERSION}\n`);
+}
+
 /** The first line says what the file is; then comes each track, its length in bytes (32 bits, little end first) before it. */
 export function copiesToBytes(tracks: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const head = new TextEncoder().encode(`${FORMAT} ${VERSION}\n`);
+  const head = headOf();
   const bytes = new Uint8Array(tracks.reduce((sum, { length }) => sum + 4 + length, head.length));
   const view = new DataView(bytes.buffer);
   bytes.set(head);
@@ -24,6 +28,40 @@ export function copiesToBytes(tracks: readonly Uint8Array[]): Uint8Array<ArrayBu
     at += 4 + track.length;
   }
   return bytes;
+}
+
+/** One track, given in pieces, as it stands in such a file. */
+export function copyBlob(pieces: readonly Uint8Array<ArrayBuffer>[]): Blob {
+  const length = new DataView(new ArrayBuffer(4));
+  const sum = pieces.reduce((bytes, piece) => bytes + piece.length, 0);
+  length.setUint32(0, sum, true);
+  return new Blob([length.buffer, ...pieces]);
+}
+
+/** The same file of any size. */
+export function copiesBlob(tracks: readonly Blob[]): Blob {
+  return new Blob([headOf(), ...tracks]);
+}
+
+/** A file of any size as files of some `bytes` each, or of one track that is larger; the last has what cannot be told apart. */
+export async function* partsOfCopies(file: Blob, bytes: number): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const head = headOf();
+  const read = async (begin: number, end: number): Promise<Uint8Array<ArrayBuffer>> =>
+    new Uint8Array(await file.slice(begin, end).arrayBuffer());
+  const line = lineOf(await read(0, 60));
+  let from = line.length + 1;
+  if (!line.startsWith(`${FORMAT} `) || from !== head.length) {
+    yield await read(0, bytes);
+    return;
+  }
+  for (let at = from; from < file.size;) {
+    const length = await read(at, at + 4);
+    const next = at + 4 + (length.length === 4 ? new DataView(length.buffer).getUint32(0, true) : 0);
+    at = length.length === 4 && next < file.size ? next : file.size;
+    if (at - from < bytes && at < file.size) continue;
+    yield new Uint8Array(await new Blob([head, file.slice(from, at)]).arrayBuffer());
+    from = at;
+  }
 }
 
 /** A graded track out of a file, with its history. */

@@ -1,8 +1,10 @@
-import type { Backup } from '../archive/backup.ts';
-import { backUp } from '../archive/backup.ts';
+import type { Backup, BackupFile } from '../archive/backup.ts';
+import { backupsIn, backUp } from '../archive/backup.ts';
 import { tripToJson } from '../archive/share.ts';
 import { list } from '../archive/store.ts';
 import { say } from '../words/words.ts';
+import { watchArchive } from '../workers/archive.ts';
+import { archiveNow } from './archiveBackup.ts';
 import type { Folder } from './backupFolder.ts';
 import { chooseFolder, chosenFolder, folderPicker } from './backupFolder.ts';
 import { DEMO_ID } from './demo.ts';
@@ -12,17 +14,19 @@ import { saveTripFile } from './tripFile.ts';
 
 /** Something to back up as it is now. */
 export interface Backed {
-  /** Another value (by ===) once it has changed. */
+  /** Another value (by ===) once it has changed; what is text is remembered beyond the page. */
   readonly version: unknown;
+  /** Rejects where it cannot be read. */
   readonly make: () => Backup | Promise<Backup>;
 }
 
 /** Null while there is nothing. */
-export type Source = () => Backed | null;
+export type Source = () => Backed | null | Promise<Backed | null>;
 
 const EVERY_MS = 5 * 60_000;
 const WEEK_MS = 7 * 24 * 3_600_000;
 const SAVED = 'rutline.savedAt';
+const ARCHIVE_SAVED = 'rutline.archiveSaved';
 
 /** Backups into a folder that someone chose, by themselves; without such a folder, by hand. */
 class Backups {
@@ -36,16 +40,13 @@ class Backups {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> = Promise.resolve();
   readonly #written = new Map<Source, unknown>();
-  readonly #sources = new Set<Source>([openTrip]);
-
-  /** Backs up something more from now on, such as the club's archive. */
-  add(source: Source): void {
-    this.#sources.add(source);
-  }
+  readonly #sources: readonly Source[] = [openTrip, archiveNow];
 
   /** Takes up the folder that was chosen before, and watches what is stored. */
   async begin(): Promise<void> {
     this.lastMs = savedAt();
+    this.#written.set(archiveNow, kept(ARCHIVE_SAVED));
+    watchArchive(() => this.changed());
     if (folderPicker() === undefined) this.state = 'not able';
     else {
       const folder = await chosenFolder();
@@ -68,6 +69,7 @@ class Backups {
       if (folder === undefined) return;
       await chooseFolder(folder);
       this.#written.clear();
+      keep(ARCHIVE_SAVED, '');
       await this.#use(folder, 'request');
     } catch (error) {
       if (!(error instanceof DOMException && error.name === 'AbortError')) this.fault = String(error);
@@ -120,28 +122,56 @@ class Backups {
 
   async #write(): Promise<void> {
     for (const source of this.#sources) {
-      const backed = source();
-      if (this.#folder === null || backed === null || this.#written.get(source) === backed.version) continue;
-      const { problems } = await backUp(this.#folder, await backed.make(), Date.now());
-      if (problems.length > 0) {
-        this.fault = say.storage.failed(this.folderName, problems[0].what);
-        const permitted = await this.#folder.queryPermission?.({ mode: 'readwrite' });
-        if (permitted !== undefined && permitted !== 'granted') this.state = 'asks';
-        return;
-      }
+      if (this.#folder === null) return;
+      const fault = await this.#writeOne(this.#folder, source);
+      if (fault === null) continue;
+      this.fault = say.storage.failed(this.folderName, fault);
+      const permitted = await this.#folder.queryPermission?.({ mode: 'readwrite' });
+      if (permitted !== undefined && permitted !== 'granted') this.state = 'asks';
+      return;
+    }
+    this.fault = '';
+  }
+
+  /** Writes what a source has, where that is not written yet; null, or why it could not. */
+  async #writeOne(folder: Folder, source: Source): Promise<string | null> {
+    try {
+      const backed = await source();
+      if (backed === null || this.#written.get(source) === backed.version) return null;
+      const { problems } = await backUp(folder, await backed.make(), Date.now());
+      if (problems.length > 0) return problems[0].what;
       this.#written.set(source, backed.version);
-      this.fault = '';
+      if (typeof backed.version === 'string') keep(ARCHIVE_SAVED, backed.version);
       this.#done();
+      return null;
+    } catch (error) {
+      return error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  /** The backups in the folder, the newest first; none where it cannot be read, which is then said. */
+  async there(): Promise<readonly BackupFile[]> {
+    try {
+      return this.#folder === null ? [] : await backupsIn(this.#folder);
+    } catch (error) {
+      this.fault = say.storage.notReadable(this.folderName, String(error));
+      return [];
+    }
+  }
+
+  /** One of them, to be read like any file; null where it is no longer there, which is then said. */
+  async fileOf({ name }: BackupFile): Promise<File | null> {
+    try {
+      return (await (await this.#folder?.getFileHandle(name))?.getFile()) ?? null;
+    } catch (error) {
+      this.fault = say.storage.notReadable(name, String(error));
+      return null;
     }
   }
 
   #done(): void {
     this.lastMs = Date.now();
-    try {
-      localStorage.setItem(SAVED, String(this.lastMs));
-    } catch {
-      return;
-    }
+    keep(SAVED, String(this.lastMs));
   }
 }
 
@@ -154,11 +184,23 @@ function openTrip(): Backed | null {
 }
 
 function savedAt(): number | null {
+  const saved = Number(kept(SAVED) ?? NaN);
+  return Number.isFinite(saved) ? saved : null;
+}
+
+function kept(key: string): string | null {
   try {
-    const saved = Number(localStorage.getItem(SAVED) ?? NaN);
-    return Number.isFinite(saved) ? saved : null;
+    return localStorage.getItem(key);
   } catch {
     return null;
+  }
+}
+
+function keep(key: string, text: string): void {
+  try {
+    localStorage.setItem(key, text);
+  } catch {
+    return;
   }
 }
 

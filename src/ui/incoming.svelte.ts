@@ -1,9 +1,11 @@
+import { COPIES_EXTENSION, partsOfCopies } from '../archive/exchange.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
+import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { load, save } from '../archive/store.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
-import { joinTracks } from '../workers/archive.ts';
+import { joinTracks, mergeCopies } from '../workers/archive.ts';
 import { readArchiveFile } from '../workers/formats.ts';
 import { importGpx } from '../workers/import.ts';
 import { say } from '../words/words.ts';
@@ -17,6 +19,9 @@ import { isRelief, relief } from './relief.svelte.ts';
 import { trackWords, withTrack } from './trackEdit.ts';
 import { emptyTrip, open } from './trip.svelte.ts';
 import { where } from './where.svelte.ts';
+
+/** Of a file of graded tracks, merged at a time. */
+const PART_BYTES = 16_000_000;
 
 /** What is going on with a file that someone dropped or picked. */
 type Stage =
@@ -34,6 +39,9 @@ type Stage =
 /** Where a read track goes. */
 type Into = 'this trip' | 'a new trip';
 
+/** Tracks that go into the archive at a time: about a second of work. */
+const JOINED_AT_ONCE = 20;
+
 class Incoming {
   stage = $state.raw<Stage>({ is: 'idle' });
   /** What was wrong with the last file, until dismissed. */
@@ -45,6 +53,7 @@ class Incoming {
     if (isRelief(file.name)) await this.#readRelief(file);
     else if (/\.pmtiles$/i.test(file.name)) await this.#readBackground(file);
     else if (/\.(gpkg|zip|geojson)$/i.test(file.name)) await this.#readArchive(file);
+    else if (file.name.toLowerCase().endsWith(COPIES_EXTENSION)) await this.#readCopies(file);
     else if (await looksLikeTrip(file)) await this.#readTrip(file);
     else await this.#readGpx(file);
   }
@@ -178,16 +187,13 @@ class Incoming {
     const problems = [...answer.problems];
     const { tracks, trips } = answer.value ?? { tracks: [], trips: [] };
     const told: string[] = [];
-    if (tracks.length > 0) {
-      const joined = await joinTracks(tracks, authorNow());
-      problems.push(...joined.problems);
-      if (joined.value !== null) told.push(say.formats.intoArchive(joined.value.length));
-    }
+    const joined = await this.#join(file, tracks, problems);
+    if (joined > 0) told.push(say.formats.intoArchive(joined));
     let stored = 0;
     for (const trip of trips) {
       const other = await this.#differs(trip);
       const own = other ? { ...trip, id: newId(), name: say.storage.fromFile(trip.name) } : trip;
-      const problem = own.id === open.now.id ? null : await save(own, Date.now());
+      const problem = own.id === open.now.id ? notKept() : await save(own, Date.now());
       if (problem === null) stored++;
       else problems.push(problem);
     }
@@ -196,6 +202,41 @@ class Incoming {
     if (told.length === 0) return;
     where.go(tracks.length > 0 ? GRADED_TRACKS : ARCHIVE);
     notices.say(told.join(' '));
+  }
+
+  /** Graded tracks with their history, as another leader or a backup has them, are merged into the archive. */
+  async #readCopies(file: File): Promise<void> {
+    let tracks = 0;
+    const problems: Problem[] = [];
+    await this.#reading(file, async (at, signal) => {
+      let read = 0;
+      for await (const part of partsOfCopies(file, PART_BYTES)) {
+        signal.throwIfAborted();
+        const merged = await mergeCopies(part, Date.now());
+        tracks += merged.value?.length ?? 0;
+        problems.push(...merged.problems);
+        at((read += part.length) / file.size);
+      }
+    });
+    if (problems.length > 0) this.problems = { file: file.name, list: problems };
+    if (tracks === 0) return;
+    where.go(GRADED_TRACKS);
+    notices.say(say.storage.merged(tracks));
+  }
+
+  /** Into the archive, some at a time, until all are or someone stops it; how many. */
+  async #join(file: File, tracks: readonly GradedTrack[], problems: Problem[]): Promise<number> {
+    let joined = 0;
+    await this.#reading(file, async (at, signal) => {
+      for (let i = 0; i < tracks.length; i += JOINED_AT_ONCE) {
+        signal.throwIfAborted();
+        const some = await joinTracks(tracks.slice(i, i + JOINED_AT_ONCE), authorNow());
+        problems.push(...some.problems);
+        joined += some.value?.length ?? 0;
+        at((i + JOINED_AT_ONCE) / tracks.length);
+      }
+    });
+    return joined;
   }
 
   async #readTrip(file: File): Promise<void> {
@@ -224,6 +265,11 @@ async function looksLikeTrip(file: File): Promise<boolean> {
     .replace(/^\uFEFF/, '')
     .trimStart()
     .startsWith('{');
+}
+
+/** Why the trip on the desk is not stored; null where it is. */
+function notKept(): Problem | null {
+  return open.keeping.state === 'failed' ? open.keeping.problem : null;
 }
 
 function noTrack(): Problem {

@@ -148,6 +148,11 @@ export function copyTracks(ids: readonly string[]): Promise<Reading<Uint8Array<A
   return ask('copies', [ids], unread);
 }
 
+/** All tracks with their history as such a file, of any size. */
+export function copyArchive(): Promise<Reading<Blob>> {
+  return ask('wholeArchive', [], unread);
+}
+
 /** Merges such a file into the archive; which tracks it held. */
 export function mergeCopies(bytes: Uint8Array, nowMs: number): Promise<Reading<readonly string[]>> {
   return ask('merge', [bytes, nowMs], unread);

@@ -1,6 +1,7 @@
 import * as clubExchange from '../archive/clubExchange.ts';
 import * as store from '../archive/gradedStore.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
+import { wholeArchive } from '../archive/wholeArchive.ts';
 import type { Reading } from '../problem.ts';
 import type { Place } from '../convoy/matrix.ts';
 import { placesOn } from '../convoy/places.ts';
@@ -24,7 +25,7 @@ function metOn({ id, name, track, surveyed }: GradedTrack): Met {
 }
 
 /** Everything that the worker of the archive can be asked. */
-export const ARCHIVE = { ...store, ...clubExchange, places };
+export const ARCHIVE = { ...store, ...clubExchange, places, wholeArchive };
 
 export type ArchiveWork = typeof ARCHIVE;
 
@@ -36,6 +37,7 @@ const WITHOUT_HISTORY: ReadonlySet<string> = new Set([
   'filedAs',
   'regrade',
   'remove',
+  'wholeArchive',
 ] satisfies (keyof ArchiveWork)[]);
 
 export function needsHistory(name: keyof ArchiveWork): boolean {

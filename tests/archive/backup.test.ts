@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { backupName, KEPT, overdue } from '../../src/archive/backup.ts';
+import type { BackupFile } from '../../src/archive/backup.ts';
+import { backupName, backupsIn, backUp, KEPT, overdue } from '../../src/archive/backup.ts';
 
 const HOUR_MS = 3_600_000;
 const NOW_MS = Date.UTC(2026, 10, 25, 17, 5, 9);
 
+function written(momentsMs: readonly number[]): BackupFile[] {
+  return momentsMs.map((atMs, i) => ({ name: String(i), atMs }));
+}
+
 describe('backups that are kept', () => {
   test('are the last ten, and the last of each of thirty days', () => {
     const hourly = Array.from({ length: 24 * 60 }, (_, i) => NOW_MS - i * HOUR_MS);
-    const gone = new Set(overdue(hourly, NOW_MS));
+    const gone = new Set(overdue(written(hourly), NOW_MS).map(({ atMs }) => atMs));
     const kept = hourly.filter((ms) => !gone.has(ms));
     expect(kept.slice(0, 10)).toEqual(hourly.slice(0, 10));
     const days = kept.map((ms) => new Date(ms).toISOString().slice(0, 10));
@@ -20,16 +25,17 @@ describe('backups that are kept', () => {
 
   test('stay however old they are, while there are few', () => {
     const old = [1, 2, 3].map((years) => NOW_MS - years * 365 * 24 * HOUR_MS);
-    expect(overdue(old, NOW_MS)).toEqual([]);
+    expect(overdue(written(old), NOW_MS)).toEqual([]);
   });
 
   test('always hold the newest, whatever the clock says, and taking away twice takes no more', () => {
-    const moments = fc.uniqueArray(fc.integer({ min: 0, max: 4e12 }), { minLength: 1, maxLength: 80 });
+    const moments = fc.array(fc.integer({ min: 0, max: 4e12 }), { minLength: 1, maxLength: 80 });
     fc.assert(
-      fc.property(moments, fc.integer({ min: 0, max: 4e12 }), (all, nowMs) => {
+      fc.property(moments, fc.integer({ min: 0, max: 4e12 }), (momentsMs, nowMs) => {
+        const all = written(momentsMs);
         const gone = overdue(all, nowMs);
-        expect(gone).not.toContain(Math.max(...all));
-        const rest = all.filter((ms) => !gone.includes(ms));
+        const rest = all.filter((file) => !gone.includes(file));
+        expect(Math.max(...rest.map(({ atMs }) => atMs))).toBe(Math.max(...momentsMs));
         expect(rest.length).toBeGreaterThanOrEqual(Math.min(KEPT.last, all.length));
         expect(overdue(rest, nowMs)).toEqual([]);
       }),
@@ -38,11 +44,58 @@ describe('backups that are kept', () => {
   });
 });
 
+/** A folder that can do what backups ask of one, in memory. */
+function folderOf(files: Map<string, Blob>): FileSystemDirectoryHandle {
+  const fileHandle = (name: string) => ({
+    createWritable: () =>
+      Promise.resolve({
+        write: (blob: Blob) => Promise.resolve(void files.set(name, blob)),
+        close: () => Promise.resolve(),
+      }),
+    getFile: () => Promise.resolve(files.get(name)),
+    move: (to: string) => {
+      files.set(to, files.get(name)!);
+      files.delete(name);
+      return Promise.resolve();
+    },
+  });
+  return {
+    name: 'Club',
+    keys: async function* () {
+      yield* await Promise.resolve([...files.keys()]);
+    },
+    getFileHandle: (name: string) => Promise.resolve(fileHandle(name)),
+    removeEntry: (name: string) => Promise.resolve(void files.delete(name)),
+  } as unknown as FileSystemDirectoryHandle;
+}
+
+test('backups of one moment stand beside each other, each thing has its own ten, and nothing else is touched', async () => {
+  const files = new Map([['letter to the council.txt', new Blob(['Dear council'])]]);
+  const folder = folderOf(files);
+  const keys = ['spring-outing-2025', 'spring-outing-2026', 'archive'];
+  for (let n = 0; n < 14; n++)
+    for (const key of keys) {
+      const backup = {
+        key,
+        name: n < 3 ? `Outing ${n}` : 'Outing',
+        ending: 'rutline-tracks',
+        content: `${key} ${n}`,
+      };
+      expect((await backUp(folder, backup, NOW_MS + (n < 7 ? 0 : 300))).problems).toEqual([]);
+    }
+  const whole = await backupsIn(folder);
+  const texts = await Promise.all(whole.map(({ name }) => files.get(name)!.text()));
+  const last = keys.flatMap((key) => Array.from({ length: KEPT.last }, (_, i) => `${key} ${i + 4}`));
+  expect(texts.sort()).toEqual(last.sort());
+  expect(files.size).toBe(whole.length + 1);
+});
+
 test.each([
-  ['Ember Range, spring outing', 'Ember Range spring outing [a1b2c3d4] 2026-11-25 17.05.09Z.json'],
-  ['../../etc/passwd', 'etc passwd [a1b2c3d4] 2026-11-25 17.05.09Z.json'],
-  ['a\u202Egnp.exe\0', 'a gnp exe [a1b2c3d4] 2026-11-25 17.05.09Z.json'],
-  ['', 'Rutline [a1b2c3d4] 2026-11-25 17.05.09Z.json'],
+  ['Ember Range, spring outing', 'Ember Range spring outing [KEY] 2026-11-25 17.05.09.000Z.json'],
+  ['../../etc/passwd', 'etc passwd [KEY] 2026-11-25 17.05.09.000Z.json'],
+  ['a\u202Egnp.exe\0', 'a gnp exe [KEY] 2026-11-25 17.05.09.000Z.json'],
+  ['', 'Rutline [KEY] 2026-11-25 17.05.09.000Z.json'],
 ])('the backup of %j has a name that every system takes', (name, expected) => {
-  expect(backupName({ key: 'a1b2-c3d4', name, ending: 'json' }, NOW_MS)).toBe(expected);
+  const given = backupName({ key: 'a1b2-c3d4', name, ending: 'json' }, NOW_MS);
+  expect(given.replace(/\[a1b2c3d4[0-9a-f]{8}\]/, '[KEY]')).toBe(expected);
 });

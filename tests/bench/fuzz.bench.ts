@@ -73,16 +73,11 @@ async function runLane(lane: number, step: number, file: string): Promise<Lane> 
     const ended = await watch(from, step, file, told);
     if (ended === null) break;
     const number = Number(readFileSync(file, 'utf8'));
-    tell(told, { number, fault: ended });
+    told.found.push({ number, fault: ended });
+    process.stderr.write(`${number}: ${ended}\n`);
     from = number + step;
   }
   return told;
-}
-
-/** Said at once as well: a run that is stopped has not been in vain. */
-function tell(told: Lane, found: Found): void {
-  told.found.push(found);
-  process.stderr.write(`${JSON.stringify(found)}\n`);
 }
 
 /** Null where the process came to its end, else why not. */
@@ -93,7 +88,11 @@ function watch(from: number, step: number, file: string, told: Lane): Promise<st
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   let text = '';
-  child.stdout.on('data', (part: Buffer) => (text += part.toString()));
+  child.stdout.on('data', (part: Buffer) => {
+    text += part.toString();
+    // Said at once as well: a run that is stopped has not been in vain.
+    process.stderr.write(part);
+  });
   let cause: string | null = null;
   let at = { number: '', cpuS: 0 };
   const timer = setInterval(() => {
@@ -111,7 +110,7 @@ function watch(from: number, step: number, file: string, told: Lane): Promise<st
       let whole = false;
       for (const line of text.split('\n').filter(Boolean)) {
         const said = JSON.parse(line) as Found | { readonly slowest: Lane['slowest'] };
-        if ('fault' in said) tell(told, said);
+        if ('fault' in said) told.found.push(said);
         else {
           whole = true;
           if (said.slowest.ms > told.slowest.ms) told.slowest = said.slowest;

@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { copiesToBytes } from '../../src/archive/exchange.ts';
+import { firstFiled } from '../../src/archive/gradedReplica.ts';
+import { replicaToBytes } from '../../src/archive/replica.ts';
+import { ANN, engine, wholeTrack } from '../archive/replicas.ts';
 import { findings, launch, sitDown } from './desk.ts';
 
 let browser: Browser;
@@ -218,7 +222,7 @@ describe('backups', () => {
     await page.getByRole('button', { name: 'Choose a folder' }).click();
     await page.getByText('The last one was written').waitFor();
     const [first] = await filesIn(page, 'Club');
-    expect(first.name).toMatch(/^Ford survey \[\w+\] \d{4}-\d\d-\d\d \d\d\.\d\d\.\d\dZ\.json$/);
+    expect(first.name).toMatch(/^Ford survey \[\w+\] \d{4}-\d\d-\d\d \d\d\.\d\d\.\d\d\.\d{3}Z\.json$/);
     expect(JSON.parse(first.text)).toMatchObject({ format: 'rutline-trip', name: 'Ford survey' });
 
     const [key] = /\[\w+\]/.exec(first.name) ?? expect.fail();
@@ -228,8 +232,6 @@ describe('backups', () => {
       `Ford survey ${key} 2026-01-02 00.00.00Z.json.part`,
       'letter to the council.txt',
     ]);
-    // Backups are told apart by the second.
-    await page.waitForTimeout(1100);
     await rename(page, 'Ford survey, autumn');
     await stored(page);
     await page.getByRole('button', { name: 'Back up now' }).click();
@@ -247,6 +249,46 @@ describe('backups', () => {
 
     await page.reload();
     await page.getByText('The last one was written').waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('hold the archive whole, and bring it back once the browser has cleared it', async () => {
+    await engine();
+    const graded = { ...wholeTrack(), name: 'Quarry climb' };
+    const copies = copiesToBytes([replicaToBytes(firstFiled(graded, ANN))]);
+    const { context, page, faults } = await atArchive(() => {
+      const pick = async () =>
+        (await navigator.storage.getDirectory()).getDirectoryHandle('Club', { create: true });
+      Object.assign(globalThis, { showDirectoryPicker: pick });
+    });
+    await stored(page);
+    await page
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles({ name: 'club.rutline-tracks', mimeType: '', buffer: Buffer.from(copies) });
+    await page.getByText('1 track merged into the archive').waitFor();
+    await page.goto(`${inject('url')}#/archive`);
+    await page.getByRole('button', { name: 'Choose a folder' }).click();
+    await page.getByText('The last one was written').waitFor();
+    const names = async () => (await filesIn(page, 'Club')).map(({ name }) => name);
+    expect(await names()).toEqual([expect.stringMatching(/^Archive \[\w+\] .*\.rutline-tracks$/)]);
+
+    await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          indexedDB.deleteDatabase('rutline').onsuccess = resolve;
+        }),
+    );
+    await page.reload();
+    await archive(page);
+    await page.getByRole('button', { name: 'Bring one back' }).click();
+    await page.getByLabel('Which backup').waitFor();
+    expect(await findings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Open this backup' }).click();
+    await page.getByText('1 track merged into the archive').waitFor();
+    await page.getByText('Quarry climb').first().waitFor();
+    expect(await names()).toHaveLength(1);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -11,7 +11,7 @@ export const storage: Words['storage'] = {
   refused:
     'Der Browser hat nicht zugestimmt. Manche tun es, sobald eine Seite installiert ist oder oft benutzt wird.',
   backups: 'Sicherungen',
-  help: 'Rutline schreibt die offene Fahrt nach Änderungen als Datei in einen Ordner eigener Wahl, höchstens alle fünf Minuten. Die letzten zehn bleiben, und die letzte von jedem von dreißig Tagen.',
+  help: 'Rutline schreibt die offene Fahrt und das Archiv nach Änderungen als Dateien in einen Ordner eigener Wahl, höchstens alle fünf Minuten. Von beiden bleiben die letzten zehn, und die letzte von jedem von dreißig Tagen.',
   choose: 'Ordner wählen',
   chooseOther: 'Anderen Ordner wählen',
   into: (folder) => `Sicherungen gehen in den Ordner „${folder}“.`,
@@ -31,5 +31,15 @@ export const storage: Words['storage'] = {
   gone: 'Die Fahrten, die hier gespeichert waren, sind weg: Der Browser oder jemand hat sie gelöscht. Eine Sicherung oder eine Fahrtdatei öffnen.',
   takenFromFile: (trip) =>
     `${trip} auf diesem Gerät sagt etwas anderes: Die Datei wurde als eigene Fahrt geöffnet.`,
+  archive: 'Archiv',
+  merged: (tracks) =>
+    `${tracks === 1 ? '1 Strecke' : `${tracks} Strecken`} mit dem Archiv zusammengeführt: Nichts, was hier war, geht verloren.`,
+  notReadable: (name, fault) => `„${name}“ konnte nicht gelesen werden (${fault}).`,
+  bringBack: 'Eine zurückholen',
+  which: 'Welche Sicherung',
+  take: 'Diese Sicherung öffnen',
+  takeHelp:
+    'Eine Fahrt, die etwas anderes sagt als die gespeicherte, wird daneben geöffnet; das Archiv nimmt auf, was ihm fehlt. Nichts Gespeichertes wird überschrieben.',
+  noneThere: 'In diesem Ordner ist keine Sicherung.',
   fromFile: (trip) => `${trip} (aus Datei)`,
 };

@@ -8,7 +8,7 @@ export const storage = {
   ask: 'Ask the browser to keep it',
   refused: 'The browser did not agree. Some do once a page is installed or often used.',
   backups: 'Backups',
-  help: 'Rutline writes the open trip as a file into a folder that you choose, after changes, every five minutes at most. The last ten stay, and the last of each of thirty days.',
+  help: 'Rutline writes the open trip and the archive as files into a folder that you choose, after changes, every five minutes at most. Of each, the last ten stay, and the last of each of thirty days.',
   choose: 'Choose a folder',
   chooseOther: 'Choose another folder',
   into: (folder: string) => `Backups go into the folder “${folder}”.`,
@@ -28,5 +28,15 @@ export const storage = {
   gone: 'The trips that were stored here are gone: the browser cleared them, or someone did. Open a backup or a trip file.',
   takenFromFile: (trip: string) =>
     `${trip} on this device says something else: the file was opened as a trip of its own.`,
+  archive: 'Archive',
+  merged: (tracks: number) =>
+    `${tracks === 1 ? '1 track' : `${tracks} tracks`} merged into the archive: nothing that was here is lost.`,
+  notReadable: (name: string, fault: string) => `“${name}” could not be read (${fault}).`,
+  bringBack: 'Bring one back',
+  which: 'Which backup',
+  take: 'Open this backup',
+  takeHelp:
+    'A trip that says something else than the stored one is opened beside it; the archive takes in what it lacks. Nothing stored is written over.',
+  noneThere: 'There is no backup in this folder.',
   fromFile: (trip: string) => `${trip} (from file)`,
 };
