@@ -231,6 +231,7 @@ export function outing(recording: Recording): Trip {
     track,
     waypoints: recording.waypoints,
     obstacles: pinned,
+    heldGrips: [],
     vehicles: CONVOY.map(({ name, driver, vehicleClass, own }, i): Vehicle => ({
       id: `vehicle-${i + 1}`,
       name,
