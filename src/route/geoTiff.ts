@@ -62,7 +62,7 @@ export async function readGeoTiff(
     const half = placed.isArea ? 0.5 : 0;
     const packing = Number((await image.fileDirectory.loadValue('Compression')) ?? 1);
     if (!PACKINGS.includes(packing)) return failed(words.packing(packing));
-    const { heights, damaged } = await heightsOf(image, packing, noDataOf(first), onProgress);
+    const { heights, damaged } = await heightsOf(image, packing, noDataOf(first), file.size, onProgress);
     scale(heights, placed.metresPerUnit, await scaleOf(first));
     const raster = {
       columns,
@@ -215,6 +215,7 @@ async function heightsOf(
   image: GeoTIFFImage,
   packing: number,
   noData: number | null,
+  fileSize: number,
   onProgress: (share: number) => void,
 ): Promise<{ readonly heights: Float32Array; readonly damaged: number }> {
   const [columns, rows] = [image.getWidth(), image.getHeight()];
@@ -239,17 +240,22 @@ async function heightsOf(
     bitsPerSample: image.getBitsPerSample(0),
     planarConfiguration: 1,
   });
-  const counts = image.isTiled ? 'TileByteCounts' : 'StripByteCounts';
+  const counts = await numbersIn(image, image.isTiled ? 'TileByteCounts' : 'StripByteCounts');
+  const offsets = await numbersIn(image, image.isTiled ? 'TileOffsets' : 'StripOffsets');
   const read = image.getReaderForSample(0);
   const heights = new Float32Array(columns * rows).fill(NaN);
   let damaged = 0;
   for (let block = 0; block < all; block++) {
     const [x, y] = [block % across, Math.floor(block / across)];
+    const packed = counts[block];
+    // Nothing was written here.
+    if (packed === 0) continue;
+    // What no packing makes of so few heights, what the file does not have, and what it only claims.
+    if (!(packed <= 2 * blockBytes + 1_024 && offsets[block] + packed <= fileSize)) {
+      damaged++;
+      continue;
+    }
     try {
-      const packed = Number(await image.fileDirectory.loadValueIndexed(counts, block));
-      // Nothing was written here, or what no packing makes of so few heights.
-      if (packed === 0) continue;
-      if (!(packed <= 2 * blockBytes + 1_024)) throw new RangeError();
       const { data } = await image.getTileOrStrip(x, y, 0, decoder);
       const view = new DataView(data as ArrayBuffer);
       const [west, north] = [x * wide, y * high];
@@ -267,6 +273,14 @@ async function heightsOf(
   }
   return { heights, damaged };
 }
+
+/** Of a tag that has one number for each block; fewer where the file claims more blocks than it tells of. */
+async function numbersIn(image: GeoTIFFImage, tag: BlockTag): Promise<number[]> {
+  const value: unknown = image.fileDirectory.hasTag(tag) ? await image.fileDirectory.loadValue(tag) : [];
+  return (typeof value === 'number' ? [value] : Array.from(value as ArrayLike<number | bigint>)).map(Number);
+}
+
+type BlockTag = 'TileByteCounts' | 'StripByteCounts' | 'TileOffsets' | 'StripOffsets';
 
 /** Numbers that large stand for none, said or not (such as -3.4e38), whatever the unit. */
 const UNKNOWN = 1e6;

@@ -34,6 +34,13 @@ describe('a GeoTIFF', () => {
     }
   });
 
+  test('whose last block was cut off has no heights there, not zero', async () => {
+    const whole = tiff([1, 2, 3, 4], 2);
+    const { value, problems } = await read(whole.slice(0, whole.byteLength - 4));
+    expect(value).toBeNull();
+    expect(problems).toHaveLength(1);
+  });
+
   test('in a system that is not read, without a place, or askew, is refused', async () => {
     expect(
       await said(tiff([1, 2, 3, 4], 2, { GTModelTypeGeoKey: 1, ProjectedCSTypeGeoKey: 27700 })),
