@@ -1,7 +1,7 @@
 import { briefingOf } from '../brief/brief.ts';
 import { gradeToldOf } from '../brief/gradeTold.ts';
 import { briefingPage } from '../brief/page.ts';
-import { inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
+import { advisedBy, inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
 import { orderFor } from '../convoy/passes.ts';
 import { placesOn } from '../convoy/places.ts';
 import type { Command } from './command.ts';
@@ -21,7 +21,7 @@ export const brief: Command = {
     const { cells } = matrixOf(places, outing.vehicles, outing.direction);
     const matrix = {
       cells: inOrderOfTravel(places, outing.direction).map((place, i) => {
-        const sure = surenessOf(place, outing.vehicles, cells[i], outing.direction);
+        const sure = surenessOf(place, outing.vehicles, cells[i].map(advisedBy), outing.direction);
         return cells[i].map((cell, v) => ({ ...cell, goesIn: sure[v] }));
       }),
     };

@@ -1,7 +1,7 @@
 import type { Band } from '../grade/bands.ts';
 import { bandsOf } from '../grade/bands.ts';
 import { drawsThatGo } from '../grade/sureness.ts';
-import type { Grounds, Verdict } from '../grade/verdict.ts';
+import type { Grounds, RungVerdict, Verdict } from '../grade/verdict.ts';
 import { faultOf, groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdict.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
 import type { Direction, Obstacle, Stretch } from '../terrain/obstacle.ts';
@@ -27,6 +27,17 @@ export interface Cell {
   readonly goesIn?: number | null;
   /** Where it goes on the ground of the main line, moved sideways, with whatever aids it has; absent until it was asked. */
   readonly bands?: readonly Band[] | null;
+}
+
+/** What a cell advises: the line to take, and what is said of it there. All that is asked for how sure it is. */
+export interface Advised {
+  readonly best: number;
+  readonly verdict: RungVerdict;
+}
+
+export function advisedBy({ best, verdicts }: Cell): Advised {
+  const { rung, word, cause, limit, checks, worstChecks, entrySpeedMps, pullN } = verdicts[best].verdict;
+  return { best, verdict: { rung, word, cause, limit, checks, worstChecks, entrySpeedMps, pullN } };
 }
 
 /** Obstacles down in order of travel, vehicles across in convoy order. */
@@ -76,19 +87,19 @@ export function rowOf(place: Place, vehicles: readonly Vehicle[], direction: Dir
 
 /**
  * In how many of the draws each vehicle goes on the line and with the aids that its cell advises; null where not known.
- * `cells` is the row of the obstacle for `vehicles`.
+ * `advised` is what the row of the obstacle advises, in the order of `vehicles`.
  */
 export function surenessOf(
   place: Place,
   vehicles: readonly Vehicle[],
-  cells: readonly Cell[],
+  advised: readonly Advised[],
   direction: Direction,
 ): (number | null)[] {
   const { obstacle, trackSlope } = place;
   const goesIn = new Array<number | null>(vehicles.length).fill(null);
   const asked = vehicles.map(({ values }, i) => {
-    const line = obstacle.lines[cells[i].best];
-    const { verdict } = cells[i].verdicts[cells[i].best];
+    const { best, verdict } = advised[i];
+    const line = obstacle.lines[best];
     return { i, stretch: stretchOf(obstacle, line), values, offsetM: offsetOf(line, direction), verdict };
   });
   for (const stretch of new Set(asked.map((one) => one.stretch))) {

@@ -1,5 +1,5 @@
 import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
-import { inOrderOfTravel } from '../convoy/matrix.ts';
+import { advisedBy, inOrderOfTravel } from '../convoy/matrix.ts';
 import { bare } from '../convoy/places.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -9,12 +9,12 @@ import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
 
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
-function workerLane(): Lane<MatrixTask, Cell[]> {
+function workerLane(): Lane<MatrixTask, Partial<Cell>[]> {
   const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module', name: spoken });
   let before: Promise<unknown> = Promise.resolve();
   const answer = (task: MatrixTask) =>
-    new Promise<Cell[]>((resolve, reject) => {
-      worker.onmessage = ({ data }: MessageEvent<Cell[]>) => resolve(data);
+    new Promise<Partial<Cell>[]>((resolve, reject) => {
+      worker.onmessage = ({ data }: MessageEvent<Partial<Cell>[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
       worker.postMessage({ ...task, place: bare(task.place) });
     });
@@ -53,25 +53,33 @@ function keep({ place, vehicles, direction }: MatrixTask, cells: readonly Cell[]
   answered.set(place.obstacle, byVehicle);
 }
 
-let lanes: Lane<MatrixTask, Cell[]>[] | null = null;
+let lanes: Lane<MatrixTask, Partial<Cell>[]>[] | null = null;
 
 /** One worker fewer than the machine has cores. They answer what else is asked of a place too: its grade. */
-export function matrixLanes(): readonly Lane<MatrixTask, Cell[]>[] {
+export function matrixLanes(): readonly Lane<MatrixTask, Partial<Cell>[]>[] {
   lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
   return lanes;
 }
 
+/** A task, and what is known of its cells. */
+interface Asked {
+  readonly task: MatrixTask;
+  readonly cells: readonly Cell[];
+}
+
 /** Answers tasks off the page; false when cancelled. */
 async function answerTasks(
-  tasks: readonly MatrixTask[],
+  asked: readonly Asked[],
   onCells: (cells: readonly Cell[]) => void,
   signal?: AbortSignal,
 ): Promise<boolean> {
   const answers = await answerAll(
-    tasks,
+    asked.map(({ task }) => task),
     matrixLanes(),
-    (cells, index) => {
-      keep(tasks[index], cells);
+    (parts, index) => {
+      const { task, cells: known } = asked[index];
+      const cells = parts.map((part, i) => ({ ...known[i], ...part }));
+      keep(task, cells);
       onCells(cells);
     },
     signal,
@@ -91,11 +99,12 @@ export async function matrixInWorkers(
   signal?: AbortSignal,
 ): Promise<Matrix | null> {
   const ordered = inOrderOfTravel(places, direction);
-  const tasks: MatrixTask[] = [];
+  const tasks: Asked[] = [];
   for (const place of ordered) {
     const missing = vehicles.filter((vehicle) => recall(place, vehicle, direction) === null);
     onCells(vehicles.flatMap((vehicle) => recall(place, vehicle, direction) ?? []));
-    if (missing.length > 0) tasks.push({ place, vehicles: missing, direction, asks: 'verdicts', cells: [] });
+    const task: MatrixTask = { place, vehicles: missing, direction, asks: 'verdicts', advised: [] };
+    if (missing.length > 0) tasks.push({ task, cells: [] });
   }
   return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
 }
@@ -110,15 +119,15 @@ export async function closerInWorkers(
   signal?: AbortSignal,
 ): Promise<Matrix | null> {
   const ordered = inOrderOfTravel(places, direction);
-  const tasks = ordered.flatMap((place): MatrixTask[] => {
+  const tasks = ordered.flatMap((place): Asked[] => {
     const left = vehicles.filter((vehicle) => {
       const cell = recall(place, vehicle, direction);
       return (asks === 'sureness' ? cell?.goesIn : cell?.bands) === undefined;
     });
     const cells = left.flatMap((vehicle) => recall(place, vehicle, direction) ?? []);
-    return cells.length > 0 && cells.length === left.length
-      ? [{ place, vehicles: left, direction, asks, cells }]
-      : [];
+    if (cells.length === 0 || cells.length !== left.length) return [];
+    const advised = asks === 'sureness' ? cells.map(advisedBy) : [];
+    return [{ task: { place, vehicles: left, direction, asks, advised }, cells }];
   });
   return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
 }

@@ -1,4 +1,4 @@
-import type { Cell, Place } from '../convoy/matrix.ts';
+import type { Advised, Cell, Place } from '../convoy/matrix.ts';
 import { bandsOver, rowOf, surenessOf } from '../convoy/matrix.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -8,18 +8,20 @@ export interface MatrixTask {
   readonly place: Place;
   readonly vehicles: readonly Vehicle[];
   readonly direction: Direction;
-  /** The verdicts of its cells, and then, told `cells`, how sure each is and where else it goes. */
+  /** Whole cells without more, how sure each is, or where else it goes. */
   readonly asks: 'verdicts' | 'sureness' | 'bands';
-  readonly cells: readonly Cell[];
+  /** What the cells advise, where it is asked how sure that is. */
+  readonly advised: readonly Advised[];
 }
 
-export function answerTask({ place, vehicles, direction, asks, cells }: MatrixTask): Cell[] {
+/** Of each vehicle's cell what was asked, and no more: whole cells are large, and to send them takes its time. */
+export function answerTask({ place, vehicles, direction, asks, advised }: MatrixTask): Partial<Cell>[] {
   switch (asks) {
     case 'verdicts':
       return rowOf(place, vehicles, direction);
     case 'sureness':
-      return surenessOf(place, vehicles, cells, direction).map((goesIn, i) => ({ ...cells[i], goesIn }));
+      return surenessOf(place, vehicles, advised, direction).map((goesIn) => ({ goesIn }));
     case 'bands':
-      return bandsOver(place, vehicles, direction).map((bands, i) => ({ ...cells[i], bands }));
+      return bandsOver(place, vehicles, direction).map((bands) => ({ bands }));
   }
 }

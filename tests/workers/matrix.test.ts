@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readTrip } from '../../src/archive/share.ts';
 import type { Cell } from '../../src/convoy/matrix.ts';
+import { advisedBy } from '../../src/convoy/matrix.ts';
 import { placesOn } from '../../src/convoy/places.ts';
 import type { MatrixTask } from '../../src/workers/matrixTask.ts';
 import type { Lane } from '../../src/workers/pool.ts';
@@ -12,18 +13,20 @@ const trip = readTrip(readFileSync('public/demo/outing.json', 'utf8')).value!;
 const places = placesOn(trip.track, trip.obstacles).slice(0, 4);
 
 /** Cells, how sure they are, and where else they go, from any lanes. */
-async function answers(lanes: readonly Lane<MatrixTask, Cell[]>[]): Promise<Cell[][]> {
-  const asked = async (asks: MatrixTask['asks'], rows: readonly (readonly Cell[])[]) =>
-    (await answerAll(
+async function answers(lanes: readonly Lane<MatrixTask, Partial<Cell>[]>[]): Promise<Cell[][]> {
+  const asked = async (asks: MatrixTask['asks'], rows: readonly (readonly Cell[])[]) => {
+    const parts = await answerAll(
       places.map((place, i): MatrixTask => ({
         place,
         vehicles: trip.vehicles,
         direction: 'as recorded',
         asks,
-        cells: rows[i] ?? [],
+        advised: (rows[i] ?? []).map(advisedBy),
       })),
       lanes,
-    ))!;
+    );
+    return parts!.map((row, i) => row.map((part, k) => ({ ...rows[i]?.[k], ...part }) as Cell));
+  };
   return asked('bands', await asked('sureness', await asked('verdicts', [])));
 }
 

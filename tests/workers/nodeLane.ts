@@ -4,15 +4,18 @@ import type { MatrixTask } from '../../src/workers/matrixTask.ts';
 import { answerTask } from '../../src/workers/matrixTask.ts';
 import type { Lane } from '../../src/workers/pool.ts';
 
-/** The matrix worker's work on a thread of Node, so that it can be tried where there is no browser. */
-export function nodeLane(): Lane<MatrixTask, Cell[]> & { close(): Promise<number> } {
-  const worker = new Worker(new URL('./nodeLane.mjs', import.meta.url));
+/**
+ * The matrix worker's work on a thread of Node, so that it can be tried where there is no browser: from its source, or from
+ * what was built of it.
+ */
+export function nodeLane(built?: URL): Lane<MatrixTask, Partial<Cell>[]> & { close(): Promise<number> } {
+  const worker = new Worker(new URL('./nodeLane.mjs', import.meta.url), { workerData: built?.href });
   let before: Promise<unknown> = Promise.resolve();
   return {
     ask: (task) => {
       const asked = before.then(
         () =>
-          new Promise<Cell[]>((resolve, reject) => {
+          new Promise<Partial<Cell>[]>((resolve, reject) => {
             worker.removeAllListeners();
             worker.once('message', resolve);
             worker.once('error', reject);
@@ -27,4 +30,6 @@ export function nodeLane(): Lane<MatrixTask, Cell[]> & { close(): Promise<number
 }
 
 /** The same work on the caller's own thread. */
-export const ownLane: Lane<MatrixTask, Cell[]> = { ask: (task) => Promise.resolve(answerTask(task)) };
+export const ownLane: Lane<MatrixTask, Partial<Cell>[]> = {
+  ask: (task) => Promise.resolve(answerTask(task)),
+};
