@@ -1,8 +1,8 @@
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
 import type { Cell, Place } from '../../src/convoy/matrix.ts';
 import { advisedBy, inOrderOfTravel } from '../../src/convoy/matrix.ts';
 import { PRESETS, stretchFrom } from '../../src/terrain/preset.ts';
@@ -75,7 +75,10 @@ export async function* dayBench(): AsyncIterable<Table> {
   const trip = places(25);
   const vehicles = convoy(12);
   const outDir = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
-  await build({ configFile: false, logLevel: 'error', build: { ssr: TASK, outDir, emptyOutDir: true } });
+  // In a process of its own, so that its memory is not counted.
+  const config = { configFile: false, logLevel: 'error', build: { ssr: TASK, outDir, emptyOutDir: true } };
+  const script = `import { build } from 'vite'; await build(${JSON.stringify(config)});`;
+  execFileSync(process.execPath, ['--input-type=module', '-e', script]);
   const lanes = Array.from({ length: LANES }, () => nodeLane(pathToFileURL(join(outDir, 'matrixTask.js'))));
   const tasks = DIRECTIONS.flatMap((direction) =>
     inOrderOfTravel(trip, direction).map((place): MatrixTask => ({
