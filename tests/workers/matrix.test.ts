@@ -25,7 +25,7 @@ async function answers(lanes: readonly Lane<MatrixTask, Partial<Cell>[]>[]): Pro
       })),
       lanes,
     );
-    return parts!.map((row, i) => row.map((part, k) => ({ ...rows[i]?.[k], ...part }) as Cell));
+    return parts!.map((row, i) => row.map((part, k) => ({ ...rows[i]?.[k], ...part })));
   };
   return asked('bands', await asked('sureness', await asked('verdicts', [])));
 }
