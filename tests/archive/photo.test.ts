@@ -5,7 +5,7 @@ import { problemText } from '../../src/problem.ts';
 
 type Json = Record<string, unknown>;
 
-const WHOLE = readFileSync(new URL('in/version-2.json', import.meta.url), 'utf8');
+const WHOLE = readFileSync(new URL('in/version-4.json', import.meta.url), 'utf8');
 
 /** The whole trip with another image in its one photo. */
 function readWithImage(image: unknown) {
