@@ -36,7 +36,7 @@ const STATES: readonly { name: string; go: (page: Page) => Promise<unknown> }[] 
       await page.getByRole('complementary', { name: 'Why' }).waitFor();
     },
   },
-  { name: 'Archive', go: (page) => page.getByRole('link', { name: 'Archive' }).click() },
+  { name: 'Archive', go: (page) => page.getByRole('link', { name: 'Archive', exact: true }).click() },
 ];
 
 /**

@@ -47,7 +47,7 @@ function asBen(path: string): Buffer {
 
 test('a trip is filed, found, measured again, driven, argued about and shared', async () => {
   const { context, page, faults } = await sitDown(browser, inject('url'));
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page
     .locator('input[type=file]')
     .first()
@@ -135,7 +135,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   await rows.nth(0).getByRole('button', { name: 'was pulled' }).click();
   await rows.nth(0).getByText('Noted').waitFor();
   expect(await findings(page)).toEqual([]);
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page.getByRole('link', { name: 'Said and done' }).click();
   await page.getByRole('table').waitFor();
   expect(await page.locator('td', { hasText: '1' }).count()).toBe(1);

@@ -56,7 +56,7 @@ export async function sitDown(
 
 /** Past the demonstration, to an empty trip. */
 export async function newTrip(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page.getByRole('button', { name: 'New trip' }).click();
   await page.getByRole('heading', { name: 'Start with the track' }).waitFor();
 }

@@ -137,7 +137,7 @@ test('what was offered to be put back is not, once something else was done', asy
 test('the browser goes back through the desks', async () => {
   const { context, page } = await sitDown(browser, inject('url'));
   await page.getByRole('link', { name: 'Brief' }).click();
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page.goBack();
   await page.getByRole('heading', { name: 'Before anyone sets off' }).waitFor();
   await context.close();
@@ -146,7 +146,7 @@ test('the browser goes back through the desks', async () => {
 test('a trip saved as a file opens on another device as it was', async () => {
   const { context, page } = await sitDown(browser, inject('url'));
   const words = await matrix(page);
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: /^Save as file/ }).click();
   const file = await (await downloading).path();
@@ -162,7 +162,7 @@ test('a trip saved as a file opens on another device as it was', async () => {
 
 test('removing a stored trip can be taken back', async () => {
   const { context, page } = await sitDown(browser, inject('url'));
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page.getByRole('button', { name: 'Remove Ember Range, spring outing' }).click();
   await page.getByText('Removed Ember Range, spring outing.').waitFor();
   await page.getByRole('button', { name: 'Put it back' }).click();

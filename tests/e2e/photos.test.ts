@@ -39,7 +39,7 @@ interface Filed {
 
 /** The trip as the file that is saved of it. */
 async function savedTrip(page: Page): Promise<Filed> {
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page

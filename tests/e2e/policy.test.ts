@@ -44,7 +44,7 @@ describe.each([
     await matrix(page);
     await page.locator('td a').first().click();
     await page.getByRole('complementary', { name: 'Why' }).waitFor();
-    await page.getByRole('link', { name: 'Archive' }).click();
+    await page.getByRole('link', { name: 'Archive', exact: true }).click();
     await page.getByRole('button', { name: 'New trip' }).waitFor();
     expect(faults).toEqual([]);
     await context.close();
@@ -90,7 +90,7 @@ test('what goes to the printer looks under the policy as the saved page does wit
 
 test('what the policy is there to forbid is forbidden', async () => {
   const { context, page, faults } = await watched();
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
   for (const [markup, directive] of [
     ['<p style="color: red">x</p>', 'style-src-attr'],
     ['<style>p { color: red }</style>', 'style-src-elem'],

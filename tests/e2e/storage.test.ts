@@ -35,7 +35,7 @@ async function stored(page: Page): Promise<void> {
 }
 
 async function archive(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Archive' }).click();
+  await page.getByRole('link', { name: 'Archive', exact: true }).click();
 }
 
 /** How many bytes the device has; without a number, as many as it really has. */

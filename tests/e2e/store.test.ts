@@ -12,7 +12,7 @@ import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
 declare const store: typeof Store;
 declare const share: typeof Share;
 
-const WHOLE = readFileSync(new URL('../archive/in/version-2.json', import.meta.url), 'utf8');
+const WHOLE = readFileSync(new URL('../archive/in/version-4.json', import.meta.url), 'utf8');
 const STORE_MODULE = '/src/archive/store.ts';
 const DATABASE_MODULE = '/src/archive/database.ts';
 
