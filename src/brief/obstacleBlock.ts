@@ -11,7 +11,7 @@ import { NOTHING, drawing, html } from './html.ts';
 import { lineCall, openText } from './lineText.ts';
 import { say } from '../words/words.ts';
 
-const SECTION_PX = 340;
+const SECTION_PX = 310;
 
 /** One obstacle for the leader: the ground in words and in a cut, its lines, and what to measure again. */
 export function obstacleBlock(stop: Stop, direction: Direction, system: System): Html {

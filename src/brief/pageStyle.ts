@@ -7,7 +7,7 @@ export const PAGE_STYLE = `
 * { box-sizing: border-box; }
 body { max-width: 190mm; margin: 0 auto; padding: 4mm; color: #000; background: #fff; font: 10.5pt/1.22 'Noto Sans', 'Liberation Sans', Arial, sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 h1 { margin: 0; font-size: 17pt; line-height: 1.1; }
-h2 { margin: 3.5mm 0 1.2mm; padding-bottom: 0.6mm; border-bottom: 0.5mm solid #000; font-size: 12.5pt; line-height: 1.1; break-after: avoid; }
+h2 { margin: 3.2mm 0 1.1mm; padding-bottom: 0.6mm; border-bottom: 0.5mm solid #000; font-size: 12.5pt; line-height: 1.1; break-after: avoid; }
 h3, h4 { margin: 0 0 0.6mm; font-size: 11.5pt; line-height: 1.15; break-after: avoid; }
 h4 { font-size: 11.5pt; }
 p, ul, ol { margin: 0.6mm 0; }
@@ -34,7 +34,7 @@ h2, ol { display: flow-root; }
 .halt { border-width: 0.7mm; }
 .mark { vertical-align: -0.2em; }
 .obstacles { columns: 2; column-gap: 5mm; }
-.obstacle { margin: 0 0 2mm; padding: 0 0 1.4mm; border-bottom: 0.2mm solid #000; }
+.obstacle { margin: 0 0 1mm; padding: 0 0 0.8mm; border-bottom: 0.2mm solid #000; }
 .cards { break-before: page; }
 .card { margin: 0 0 4mm; padding: 2mm 2.5mm; border: 0.5mm solid #000; font-size: 11pt; -webkit-box-decoration-break: clone; box-decoration-break: clone; }
 .card h3 { font-size: 14pt; }

@@ -35,18 +35,18 @@ export function isWithheld({ protocol, hostname }: URL, page: Pick<Location, 'pr
 
 /** The archives that were read on this device, the newest first. */
 export function keptArchives(): readonly string[] {
-  const list = stored(localStorage, KEPT);
+  const list = stored('localStorage', KEPT);
   return Array.isArray(list) ? list.filter(isKept).slice(0, MOST) : [];
 }
 
 export function keepArchive(address: string): void {
-  store(localStorage, KEPT, [address, ...keptArchives().filter((one) => one !== address)].slice(0, MOST));
+  store('localStorage', KEPT, [address, ...keptArchives().filter((one) => one !== address)].slice(0, MOST));
 }
 
 /** This page may still fetch from there until it is loaded again. */
 export function forgetArchive(address: string): void {
   store(
-    localStorage,
+    'localStorage',
     KEPT,
     keptArchives().filter((one) => one !== address),
   );
@@ -54,13 +54,13 @@ export function forgetArchive(address: string): void {
 
 /** Notes which archive to read once the page has been loaded again. */
 export function goTo(address: string): void {
-  store(sessionStorage, GOING, address);
+  store('sessionStorage', GOING, address);
 }
 
 /** The archive that someone asked for before the page was loaded again, once. */
 export function takeGoing(): string | null {
   const address = going();
-  store(sessionStorage, GOING, null);
+  store('sessionStorage', GOING, null);
   return address;
 }
 
@@ -70,7 +70,7 @@ export function archivesToRead(): readonly string[] {
 }
 
 function going(): string | null {
-  const address = stored(sessionStorage, GOING);
+  const address = stored('sessionStorage', GOING);
   return isKept(address) ? address : null;
 }
 
@@ -78,18 +78,21 @@ function isKept(address: unknown): address is string {
   return typeof address === 'string' && isServerAddress(address) && indexAddress(address)?.href === address;
 }
 
-function stored(shelf: Storage, key: string): unknown {
+/** A browser that keeps nothing may refuse even to name its storage. */
+type Shelf = 'localStorage' | 'sessionStorage';
+
+function stored(shelf: Shelf, key: string): unknown {
   try {
-    return JSON.parse(shelf.getItem(key) ?? 'null');
+    return JSON.parse(globalThis[shelf].getItem(key) ?? 'null');
   } catch {
     return null;
   }
 }
 
 /** Not kept where the browser keeps nothing: then it has to be typed again. */
-function store(shelf: Storage, key: string, value: unknown): void {
+function store(shelf: Shelf, key: string, value: unknown): void {
   try {
-    shelf.setItem(key, JSON.stringify(value));
+    globalThis[shelf].setItem(key, JSON.stringify(value));
   } catch {
     return;
   }

@@ -88,7 +88,7 @@ test('what outcomes suggest is held by a press, only slipperier, is said where t
     .getByRole('link', { name: new RegExp(name) })
     .first()
     .click();
-  const held = page.getByText(new RegExp(`Surface: .*held slipperier`)).first();
+  const held = page.getByText(/Surface: [^]*held slipperier/).first();
   await held.waitFor();
   await page.getByText('stored', { exact: true }).waitFor();
   await page.reload();
