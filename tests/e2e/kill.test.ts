@@ -58,8 +58,11 @@ test('a page that says so before it is written is found out', async () => {
       }, from),
     found: (page) => page.evaluate(() => (localStorage.getItem('n') === null ? [] : [1])),
   };
+  // A kill may come before the page has said anything, or after the browser has written after all; not every time.
   const lost: number[] = [];
-  for await (const kill of kills(hasty, { folder: join(folder, 'hasty'), count: 1, seed: 1 }))
+  for await (const kill of kills(hasty, { folder: join(folder, 'hasty'), count: 8, seed: 1 })) {
     lost.push(...kill.lost);
+    if (lost.length > 0) break;
+  }
   expect(lost).toEqual([1]);
 });
