@@ -76,10 +76,19 @@ export async function* dayBench(): AsyncIterable<Table> {
   const vehicles = convoy(12);
   const outDir = mkdtempSync(join(tmpdir(), 'rutline-bench-'));
   // In a process of its own, so that its memory is not counted.
-  const config = { configFile: false, logLevel: 'error', build: { ssr: TASK, outDir, emptyOutDir: true } };
+  const config = {
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      ssr: TASK,
+      outDir,
+      emptyOutDir: true,
+      rollupOptions: { output: { entryFileNames: '[name].mjs' } },
+    },
+  };
   const script = `import { build } from 'vite'; await build(${JSON.stringify(config)});`;
   execFileSync(process.execPath, ['--input-type=module', '-e', script]);
-  const lanes = Array.from({ length: LANES }, () => nodeLane(pathToFileURL(join(outDir, 'matrixTask.js'))));
+  const lanes = Array.from({ length: LANES }, () => nodeLane(pathToFileURL(join(outDir, 'matrixTask.mjs'))));
   const tasks = DIRECTIONS.flatMap((direction) =>
     inOrderOfTravel(trip, direction).map((place): MatrixTask => ({
       place,

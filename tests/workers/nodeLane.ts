@@ -9,7 +9,10 @@ import type { Lane } from '../../src/workers/pool.ts';
  * what was built of it.
  */
 export function nodeLane(built?: URL): Lane<MatrixTask, Partial<Cell>[]> & { close(): Promise<number> } {
-  const worker = new Worker(new URL('./nodeLane.mjs', import.meta.url), { workerData: built?.href });
+  const worker = new Worker(new URL('./nodeLane.mjs', import.meta.url), {
+    workerData: built?.href,
+    ...(built && { execArgv: [] }),
+  });
   let before: Promise<unknown> = Promise.resolve();
   return {
     ask: (task) => {
