@@ -1,4 +1,5 @@
-import type { Field } from '../field.ts';
+import type { NumberField } from '../field.ts';
+import { number } from '../field.ts';
 import { rad } from '../units.ts';
 import { ditchFields } from './ditch.ts';
 import type { Feature } from './feature.ts';
@@ -19,8 +20,7 @@ import { say } from '../words/words.ts';
 /** One number that the leader reads off a tape or an inclinometer. */
 export interface PresetQuestion {
   readonly key: string;
-  readonly label: string;
-  readonly field: Field;
+  readonly field: NumberField;
   readonly start: number;
 }
 
@@ -40,8 +40,9 @@ export interface Preset {
   readonly features: (answers: Answers, lengthM: number) => Feature[];
 }
 
-function ask(key: string, field: Field, start: number, label = field.label): PresetQuestion {
-  return { key, label, field, start };
+/** A preset may call a number otherwise than its shape does; faults name it by what is asked. */
+function ask(key: string, field: NumberField, start: number, label = field.label): PresetQuestion {
+  return { key, field: { ...field, label }, start };
 }
 
 const slope = (start: number) => ask('slopeRad', planeFields.slopeRad, start);
@@ -86,7 +87,7 @@ export const PRESETS: readonly Preset[] = [
       ask('leftDepthM', rutFields.depthM, 0.3, say.presets.leftDepth),
       ask('rightDepthM', rutFields.depthM, 0.25, say.presets.rightDepth),
       ask('rutWidthM', rutFields.widthM, 0.45, say.presets.rutWidth),
-      ask('spacingM', { ...rutFields.centreYM, min: 0.6, max: 3 }, 1.55, say.presets.rutsApart),
+      ask('spacingM', number(say.presets.rutsApart, 'length', 0.6, 3), 1.55),
     ],
     surface: { material: 'earth', condition: 'dry' },
     features: rutPair,
@@ -99,7 +100,7 @@ export const PRESETS: readonly Preset[] = [
       length(12),
       ask('depthM', holeFields.depthM, 0.4, say.presets.holeDepth),
       ask('holeLengthM', holeFields.lengthM, 2, say.presets.holeLength),
-      ask('apartM', { ...holeFields.lengthM, min: 0.5, max: 8 }, 2.7, say.presets.holesApart),
+      ask('apartM', number(say.presets.holesApart, 'length', 0.5, 8), 2.7),
     ],
     surface: { material: 'earth', condition: 'dry' },
     features: alternateHoles,
@@ -109,7 +110,7 @@ export const PRESETS: readonly Preset[] = [
     sentence: say.presets.sentence.ledge,
     questions: [
       slope(rad(6)),
-      ask('riseM', ledgeFields.riseM, 0.3, say.presets.rise),
+      ask('riseM', ledgeFields.riseM, 0.3),
       ask('faceRad', ledgeFields.faceRad, rad(75)),
       ask('skewRad', ledgeFields.skewRad, 0),
     ],

@@ -48,10 +48,15 @@ export function boxText(value: number | null, field: NumberField, system: System
   return written(String(toShown(value, field.quantity, system)));
 }
 
-/** Such as `5 to 150 cm`. */
-export function rangeText(field: NumberField, system: System): string {
-  const from = written(String(toShown(field.min, field.quantity, system)));
-  return say.entry.range(from, shownShort(field.max, field.quantity, system));
+/** Such as `5 to 150 cm`. From 10 on in whole numbers, each within the range: tenths there come of another unit alone. */
+export function rangeText({ min, max, quantity }: NumberField, system: System): string {
+  const within = (bound: number, toWhole: (value: number) => number) => {
+    const value = toShown(bound, quantity, system);
+    return Math.abs(value) < 10 ? value : toWhole(value);
+  };
+  const from = written(String(within(min, Math.ceil)));
+  const to = fromShown(within(max, Math.floor), quantity, system);
+  return say.entry.range(from, shownShort(to, quantity, system));
 }
 
 /** The typed text with its sign turned. */

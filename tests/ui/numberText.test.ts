@@ -73,7 +73,7 @@ test('an unknown value leaves its box empty', () => {
 
 test('a range reads as people say it', () => {
   expect(rangeText(depth, 'metric')).toBe('1 to 150 cm');
-  expect(rangeText(slope, 'metric')).toBe('−60.2 to 60.2°');
+  expect(rangeText(slope, 'metric')).toBe('−60 to 60°');
 });
 
 test('turning the sign twice gives the number back', () => {

@@ -61,6 +61,7 @@ export const obstacle: Words['obstacle'] = {
   source: (source) => `Quelle: ${source}.`,
   few: 'Die wenigen Maße',
   fewOf: (preset) => `${preset}: die wenigen Maße`,
+  greyHelp: 'Eine graue Zahl ist angenommen, bis Ihre dort steht.',
   anew: 'Neu vermessen',
   anewHelp:
     'Neue Antworten legen die Formen neu an; Untergrund und Platz bleiben. Alle Werte stehen weiter unten.',

@@ -16,11 +16,17 @@ export const presets: Words['presets'] = {
   leftDepth: 'Tiefe der linken Spurrille',
   rightDepth: 'Tiefe der rechten Spurrille',
   rutWidth: 'Breite der Spurrillen',
-  rutsApart: 'Abstand der Spurrillen, Mitte zu Mitte',
+  rutsApart: {
+    label: 'Abstand der Spurrillen, Mitte zu Mitte',
+    sentence: 'Mit dem Maßband von der Mitte der einen Rille zur Mitte der anderen.',
+  },
   holeDepth: 'Tiefe der Löcher',
   holeLength: 'Länge der Löcher',
-  holesApart: 'Abstand der Löcher, Mitte zu Mitte',
-  rise: 'Höhe der Stufe, nach unten negativ',
+  holesApart: {
+    label: 'Abstand der Löcher, Mitte zu Mitte',
+    sentence:
+      'Mit dem Maßband entlang der Spur von der Mitte eines Lochs zur Mitte des nächsten auf der anderen Seite.',
+  },
   tallestRock: 'Höchster Fels',
   secondRock: 'Zweiter Fels',
 };

@@ -56,6 +56,7 @@ export const obstacle = {
   source: (source: string) => `Source: ${source}.`,
   few: 'Its few numbers',
   fewOf: (preset: string) => `${preset}: its few numbers`,
+  greyHelp: 'A number in grey is assumed until yours stands there.',
   anew: 'Measure it anew',
   anewHelp: 'A few numbers lay its shapes anew; surface and room stay. All its values stand below.',
   typedIs: 'What I type now is',

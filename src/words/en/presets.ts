@@ -14,11 +14,16 @@ export const presets = {
   leftDepth: 'Left rut depth',
   rightDepth: 'Right rut depth',
   rutWidth: 'Rut width',
-  rutsApart: 'Ruts apart, middle to middle',
+  rutsApart: {
+    label: 'Ruts apart, middle to middle',
+    sentence: 'Tape from the middle of one rut to the middle of the other.',
+  },
   holeDepth: 'Hole depth',
   holeLength: 'Hole length',
-  holesApart: 'Holes apart, middle to middle',
-  rise: 'Rise, a drop is negative',
+  holesApart: {
+    label: 'Holes apart, middle to middle',
+    sentence: 'Tape along the line from the middle of one hole to the middle of the next, on the other side.',
+  },
   tallestRock: 'Tallest rock',
   secondRock: 'Second rock',
 };
