@@ -223,7 +223,7 @@ function featureSizes({ stretch, stationM, system }: CutView, { at, besideM: y0 
               at(feature.yM - feature.widthM / 2 - 0.08, 0),
               at(feature.yM - feature.widthM / 2 - 0.08, feature.heightM),
               size(feature.heightM),
-              -6,
+              6,
             )
           : '';
       case 'ditch':
