@@ -30,7 +30,14 @@ export function disagreementText(differs: Disagreement | null, system: System): 
   if (differs === null) return say.trackModel.nowhereBoth;
   const metres = (valueM: number) => round(Math.abs(valueM), 'length', system);
   const side = (valueM: number) => (valueM < 0 ? 'below' : 'above');
-  const usual = say.trackModel.usual[side(differs.usualM)](metres(differs.usualM));
+  /** Shown as no metre at all, which lies neither above nor below. */
+  const isNone = (valueM: number) => !/[1-9]/.test(metres(valueM));
+  const { agree, usual, most } = say.trackModel;
+  const { usualM, mostM } = differs;
+  if (isNone(usualM) && isNone(mostM)) return agree.everywhere;
   const place = shown(differs.stationM, 'distance', system);
-  return usual + say.trackModel.most[side(differs.mostM)](metres(differs.mostM), place);
+  return (
+    (isNone(usualM) ? agree.usually : usual[side(usualM)](metres(usualM))) +
+    (isNone(mostM) ? agree.there(place) : most[side(mostM)](metres(mostM), place))
+  );
 }

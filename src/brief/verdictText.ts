@@ -12,10 +12,14 @@ export function marginText(check: Measured, system: System): string {
   return check.margin < 0 ? say.margins.short(size) : say.margins.spare(size);
 }
 
-/** The margin of the deciding check; where it goes, that is the margin at the hard end of what was measured. */
+/**
+ * The margin of the deciding check, and of which end it is: where it goes, of the hard end of what was measured; where
+ * another force is needed, of what was entered, as what is said of that force is at the hard end.
+ */
 export function limitMarginText({ word, limit }: RungVerdict, system: System): string {
   if (limit === null) return '';
   const margin = marginText(limit, system);
+  if (word === 'needs momentum' || word === 'needs a pull') return say.margins.asEntered(margin);
   if (!passes(word)) return margin;
   return limit.margin < 0 ? say.margins.maybe(margin) : say.margins.atWorst(margin);
 }

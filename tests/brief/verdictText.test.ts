@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
-import { engagedText } from '../../src/brief/verdictText.ts';
+import { describe, expect, test } from 'vitest';
+import { engagedText, limitMarginText } from '../../src/brief/verdictText.ts';
 import type { RungVerdict } from '../../src/grade/verdict.ts';
+import type { Check } from '../../src/traverse/assess.ts';
 import { ladder } from '../../src/vehicle/aids.ts';
 import { classValues } from '../../src/vehicle/classes.ts';
 import type { VehicleValues } from '../../src/vehicle/specs.ts';
@@ -42,4 +43,27 @@ test('a driver is told all that is to be engaged, not only the last', () => {
   expect(engaged({ ...part, ...lockers, ...pressures, lowRangeRatio: 1 })[1]).toBe(
     'four-wheel drive, rear locker',
   );
+});
+
+describe('a margin says of which end it is', () => {
+  const limit: Check = {
+    name: 'traction',
+    quantity: 'share',
+    have: 0.2,
+    need: 0.3,
+    margin: -0.1,
+    tolerance: 0.03,
+    stationM: 0,
+    cause: 'grip of the surface',
+  };
+  test.each([
+    ['needs a pull', 'short by 0.10 of its weight as entered'],
+    ['needs momentum', 'short by 0.10 of its weight as entered'],
+    ['goes with care', 'may be short by 0.10 of its weight'],
+    ['does not go', 'short by 0.10 of its weight'],
+  ] as const)('%s', (word, said) => {
+    const rung = { ...ladder(classValues('mid-size wagon'))[0] };
+    const step = { rung, word, cause: limit.cause, limit, checks: [], worstChecks: [], entrySpeedMps: 0 };
+    expect(limitMarginText({ ...step, pullN: 0 }, 'metric')).toBe(said);
+  });
 });

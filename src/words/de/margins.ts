@@ -6,11 +6,12 @@ export const margins: Words['margins'] = {
   short: (size) => `${size} zu wenig`,
   spare: (size) => `${size} Reserve`,
   maybe: (margin) => `vielleicht ${margin}`,
+  asEntered: (margin) => `${margin}, wie eingegeben`,
   atWorst: (margin) => `im schlimmsten Fall ${margin}`,
   ofWeight: (share) => `${share} seines Gewichts`,
   nearest: (check) => `nächste Grenze: ${check}`,
   enterAt: (speed) => `mit mindestens ${speed} hineinfahren`,
   atLeast: (speed) => `mindestens ${speed}`,
-  lacks: (force) => `es fehlen etwa ${force}; der Zug ist größer, siehe Blatt`,
+  lacks: (force) => `im schlimmsten Fall fehlen ${force}; der Zug ist größer, siehe Blatt`,
   outOfHundred: (many) => `${many} von 100`,
 };

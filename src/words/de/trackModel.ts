@@ -41,13 +41,18 @@ export const trackModel: Words['trackModel'] = {
     `Neigungen und Höhen sind die des Höhenmodells ${name} (Knoten ${nodes} auseinander, Fehler ${error} als Standardabweichung), nicht die aufgezeichneten: Eine Steilstelle, die kürzer ist als ${baseline}, zeigt sich nicht, und wo das Modell kein Gelände hat, sind Neigungen nicht bekannt.`,
   slopesRecorded: (name) =>
     `Neigungen und Höhen sind die aufgezeichneten; das Höhenmodell ${name} dient dazu, sie zu prüfen.`,
+  agree: {
+    everywhere: 'Modell und Aufzeichnung stimmen überein, wo beide bekannt sind.',
+    usually: 'Modell und Aufzeichnung stimmen meist überein',
+    there: (place) => `; am weitesten davon ab bei ${place}, wo beide übereinstimmen.`,
+  },
   usual: {
     above: (metres) => `Das Modell liegt meist ${metres} über der Aufzeichnung`,
     below: (metres) => `Das Modell liegt meist ${metres} unter der Aufzeichnung`,
   },
   most: {
-    above: (metres, place) => `; am weitesten davon ab bei ${place}, wo es ${metres} darüber liegt.`,
-    below: (metres, place) => `; am weitesten davon ab bei ${place}, wo es ${metres} darunter liegt.`,
+    above: (metres, place) => `; am weitesten davon ab bei ${place}, wo das Modell ${metres} darüber liegt.`,
+    below: (metres, place) => `; am weitesten davon ab bei ${place}, wo das Modell ${metres} darunter liegt.`,
   },
   nowhereBoth: 'Nirgends sind beide bekannt, sodass nichts die einen oder die anderen prüft.',
 };

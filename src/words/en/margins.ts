@@ -5,11 +5,12 @@ export const margins = {
   short: (size: string) => `short by ${size}`,
   spare: (size: string) => `${size} spare`,
   maybe: (margin: string) => `may be ${margin}`,
+  asEntered: (margin: string) => `${margin} as entered`,
   atWorst: (margin: string) => `${margin} at worst`,
   ofWeight: (share: string) => `${share} of its weight`,
   nearest: (check: string) => `nearest limit: ${check}`,
   enterAt: (speed: string) => `enter at ${speed} at least`,
   atLeast: (speed: string) => `${speed} at least`,
-  lacks: (force: string) => `lacks about ${force}; the pull is more, see the sheet`,
+  lacks: (force: string) => `lacks ${force} at worst; the pull is more, see the sheet`,
   outOfHundred: (many: number) => `${many} of 100`,
 };

@@ -40,15 +40,20 @@ export const trackModel = {
     `Slopes and elevations are those of the elevation model ${name} (nodes ${nodes} apart, off by ${error} as one standard deviation), not those recorded: a pitch shorter than ${baseline} does not show, and where the model has no ground slopes are not known.`,
   slopesRecorded: (name: string) =>
     `Slopes and elevations are those recorded; the elevation model ${name} serves to check them.`,
+  agree: {
+    everywhere: 'The model and the recording agree wherever both are known.',
+    usually: 'The model and the recording usually agree',
+    there: (place: string) => `; farthest from that at ${place}, where the two agree.`,
+  },
   usual: {
     above: (metres: string) => `The model usually lies ${metres} above the recording`,
     below: (metres: string) => `The model usually lies ${metres} below the recording`,
   },
   most: {
     above: (metres: string, place: string) =>
-      `; farthest from that at ${place}, where it lies ${metres} above.`,
+      `; farthest from that at ${place}, where the model lies ${metres} above.`,
     below: (metres: string, place: string) =>
-      `; farthest from that at ${place}, where it lies ${metres} below.`,
+      `; farthest from that at ${place}, where the model lies ${metres} below.`,
   },
   nowhereBoth: 'Nowhere are both known, so that nothing checks either.',
 };
