@@ -77,7 +77,8 @@ export class Bench {
   look = $state.raw<Look | null>(null);
   lookOn = $state.raw<LookTask | null>(null);
   sweep = $state.raw<Sweep | null>(null);
-  changes = $state.raw<readonly Change[] | null>(null);
+  /** What else could be, and what it was worked out for. */
+  #changes = $state.raw<{ readonly on: LookTask; readonly changes: readonly Change[] } | null>(null);
   fault = $state.raw<string | null>(null);
 
   constructor(place: () => BenchPlace) {
@@ -124,6 +125,10 @@ export class Bench {
     const on: Try = { vehicle, stretch: ground, direction: open.now.direction, trackSlope, offsetM };
     return { on, rung, other };
   });
+  /** Null until it was worked out for the first time. */
+  readonly changes: readonly Change[] | null = $derived.by(() => this.#changes?.changes ?? null);
+  /** Whether they are those of what stands on the bench, and not of what stood there before. */
+  readonly areChangesOfThis: boolean = $derived.by(() => this.#changes?.on === this.task);
   readonly #askShown = newestOnly<Timed<LookTask>, Shown>(
     ({ task }) => this.#lookAt(task),
     ({ look, sweep }, { task, sinceMs }) => {
@@ -169,7 +174,7 @@ export class Bench {
     if (task !== this.task) return;
     this.sweep = sweep;
     const changes = await workers.rest.ask('whatIf', task.on);
-    if (task === this.task) this.changes = changes;
+    if (task === this.task) this.#changes = { on: task, changes };
   }
 
   /** Looks and draws for nobody, so that the first moves of a hand are no slower than the others; ends where one moves. */
