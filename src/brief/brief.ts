@@ -5,7 +5,7 @@ import type { OpenTo } from '../convoy/openTo.ts';
 import { openTo } from '../convoy/openTo.ts';
 import type { Order } from '../convoy/order.ts';
 import type { Recovery } from '../convoy/recovery.ts';
-import { recoveryAt } from '../convoy/recovery.ts';
+import { recoveryOn } from '../convoy/recovery.ts';
 import type { Verdict } from '../grade/verdict.ts';
 import { offsetOf } from '../grade/verdict.ts';
 import type { Problem } from '../problem.ts';
@@ -124,14 +124,10 @@ export function briefingOf(
         const { lineId, verdict } = verdicts[best];
         const line = obstacle.lines.find(({ id }) => id === lineId) ?? obstacle.lines[0];
         const ground = stretchOf(obstacle, line);
-        const there = { ...place, obstacle: { ...obstacle, stretch: ground } };
         const stretch = asMet(ground, reversed);
         const slopeRad = turned(knownSlope(ground, trackSlope), reversed)?.slopeRad ?? null;
         const offsetM = offsetOf(line, direction);
-        const recovery =
-          verdict.word === 'needs a pull'
-            ? recoveryAt(there, direction, vehicles[v], verdict.pullN, vehicles)
-            : null;
+        const recovery = recoveryOn(place, line, direction, vehicles[v], verdict, vehicles);
         return {
           vehicle: vehicles[v],
           line,

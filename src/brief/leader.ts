@@ -2,6 +2,7 @@ import { profileSvg } from '../draw/profile.ts';
 import { sheetSvg } from '../draw/sheet.ts';
 import { otherHeights } from '../route/heights.ts';
 import { slopeOf } from '../route/slope.ts';
+import { offerText } from './offerText.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
 import type { Answer, Briefing } from './brief.ts';
@@ -171,12 +172,9 @@ function pulls(briefing: Briefing, system: System): Html {
 /** Offers with their cautions; what is said more than once stands above the list. */
 function helpText({ recovery }: Answer, { outing }: Briefing, often: readonly string[]): string {
   if (recovery === null) return '';
-  const nameOf = (id: string) => outing.vehicles.find((other) => other.id === id)?.name ?? id;
-  const offers = recovery.offers.map(({ vehicleId, means, tackle, cautions }) => {
-    const rigged = tackle === null || tackle.parts === 1 ? '' : say.recovery.inParts(tackle.parts);
-    const offer = [nameOf(vehicleId), say.recovery.by[means], rigged].filter(Boolean).join(' ');
-    return [`${offer}.`, ...cautions].join(' ');
-  });
+  const offers = recovery.offers.map((offer) =>
+    [`${offerText(offer, outing.vehicles)}.`, ...offer.cautions].join(' '),
+  );
   return (
     [...offers, ...recovery.cautions.filter((caution) => !often.includes(caution))].join(' ') ||
     say.sheet.seeAbove

@@ -1,6 +1,8 @@
 import { G_MPS2 } from '../traverse/gravity.ts';
 import { knownSlope } from '../terrain/ground.ts';
-import type { Direction } from '../terrain/obstacle.ts';
+import type { RungVerdict } from '../grade/verdict.ts';
+import type { Direction, Line } from '../terrain/obstacle.ts';
+import { stretchOf } from '../terrain/obstacle.ts';
 import type { Surface } from '../terrain/surface.ts';
 import { gripOf } from '../terrain/surface.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -50,6 +52,20 @@ function beddingOf({ material, condition }: Surface): Bedding {
     case 'mud':
       return 'mud to the rim';
   }
+}
+
+/** Help on one line of a place; null where the verdict there asks for no pull. */
+export function recoveryOn(
+  place: Place,
+  line: Line,
+  direction: Direction,
+  stuck: Vehicle,
+  { word, pullN }: RungVerdict,
+  others: readonly Vehicle[],
+): Recovery | null {
+  if (word !== 'needs a pull') return null;
+  const obstacle = { ...place.obstacle, stretch: stretchOf(place.obstacle, line) };
+  return recoveryAt({ ...place, obstacle }, direction, stuck, pullN, others);
 }
 
 /** Who of `others` can pull `stuck` forward at a place, how, and what to beware of. `lackN` is what traction lacks. */

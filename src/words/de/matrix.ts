@@ -14,6 +14,9 @@ export const matrix: Words['matrix'] = {
   openVehicle: 'Fahrzeug öffnen',
   openBench: 'Werkbank öffnen',
   bestLine: 'beste Spur',
+  pull: (force) => `Ein Zug von etwa ${force}`,
+  pullHelp:
+    'Nach einem Feldverfahren für das Bergen, mit dessen Reserve. Punkte, Gerät und Boden ansehen, bevor jemand zieht.',
   onSlope: (words) => `Am Hang: ${words}.`,
   drawn: (sure) =>
     `Hundertmal gezogen aus dem ± der Eingaben und dem veröffentlichten Bereich der Haftung, geht es im Kriechgang in ${sure}.`,

@@ -13,6 +13,9 @@ export const matrix = {
   openVehicle: 'Open the vehicle',
   openBench: 'Open the workbench',
   bestLine: 'best line',
+  pull: (force: string) => `A pull of about ${force}`,
+  pullHelp:
+    'By a field method for recoveries, its reserve included. Look at points, gear and ground before anyone pulls.',
   onSlope: (words: string) => `On the slope: ${words}.`,
   drawn: (sure: string) =>
     `Drawn a hundred times from the ± of what was entered and the printed range of grip, it goes at a crawl in ${sure}.`,
