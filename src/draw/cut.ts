@@ -115,7 +115,7 @@ export function cutSvg(
     hatching(line, 9, 7),
     waterLevel(view, half, at),
     stroke('plane', [at(half, 0), at(-half, 0)]),
-    (stretch.plane.camberRad ?? 0) === 0 ? '' : level(view, half, at),
+    (stretch.plane.camberRad ?? 0) === 0 ? '' : level(view, frame),
     bound('left', corridor.leftM, corridor.leftBound, half, topM, at),
     bound('right', corridor.rightM, corridor.rightBound, half, topM, at),
     stroke('centre', [at(0, lowM + 0.05), at(0, topM)]),
@@ -307,10 +307,14 @@ function waterLevel({ stretch, stationM, system }: CutView, half: number, at: At
     .join('');
 }
 
-/** A level through the main line's foot, so that the lean can be read. */
-function level({ stretch, system }: CutView, half: number, at: At): string {
+/**
+ * A level through the main line's foot, so that the lean can be read. Its words stand in the lower corner of the high side,
+ * where ground is thickest and nothing else is drawn.
+ */
+function level({ stretch, system, widthPx }: CutView, { at, halfM, heightPx }: CutFrame): string {
+  const camberRad = stretch.plane.camberRad ?? 0;
   const [x, y] = at(0, 0);
-  const far = half * 0.9 * Math.abs(at(1, 0)[0] - x);
+  const far = halfM * 0.9 * Math.abs(at(1, 0)[0] - x);
   return (
     stroke('level', [
       [x - far, y],
@@ -318,9 +322,9 @@ function level({ stretch, system }: CutView, half: number, at: At): string {
     ]) +
     text(
       'size',
-      [x + far - 2, y - 4],
-      say.drawing.camber(shown(Math.abs(stretch.plane.camberRad ?? 0), 'angle', system)),
-      'end',
+      [camberRad > 0 ? 6 : widthPx - 6, heightPx - 8],
+      say.drawing.camber(shown(Math.abs(camberRad), 'angle', system)),
+      camberRad > 0 ? 'start' : 'end',
     )
   );
 }

@@ -309,7 +309,7 @@ function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number
   const words = say.drawing[slopeRad < 0 ? 'down' : 'up'](shown(Math.abs(slopeRad), 'angle', system));
   const from = 10;
   const y = heightPx - 10;
-  const far = Math.min(90, widthPx / 4);
+  const far = Math.min(90, widthPx / 6);
   const rise = Math.max(-60, Math.min(60, far * Math.tan(slopeRad)));
   const base = slopeRad < 0 ? y + rise : y;
   return (
@@ -321,6 +321,6 @@ function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number
       [from, base],
       [from + far, base - rise],
     ]) +
-    text('size', [from + far + 6, base - Math.max(0, rise / 2) + 4], words, 'start')
+    text('size', [from + far + 6, y + 4], words, 'start')
   );
 }
