@@ -5,8 +5,14 @@ import type { System } from '../units.ts';
 import { shown, written } from '../units.ts';
 import { say } from '../words/words.ts';
 
-/** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`. */
+/** False for forces that have no place: the vehicle tips at once, and nothing is left to compare. */
+export function isCompared({ quantity, stationM }: Measured): boolean {
+  return quantity !== 'share' || !Number.isNaN(stationM);
+}
+
+/** Distance to the limit as it is said: `12 cm spare`, `short by 0.06 of its weight`; empty where nothing is compared. */
 export function marginText(check: Measured, system: System): string {
+  if (!isCompared(check)) return '';
   const size = amount(Math.abs(check.margin), check, system);
   if (!/[1-9]/.test(size)) return check.margin < 0 ? say.margins.justShort : say.margins.justEnough;
   return check.margin < 0 ? say.margins.short(size) : say.margins.spare(size);
@@ -19,6 +25,7 @@ export function marginText(check: Measured, system: System): string {
 export function limitMarginText({ word, limit }: RungVerdict, system: System): string {
   if (limit === null) return '';
   const margin = marginText(limit, system);
+  if (margin === '') return '';
   if (word === 'needs momentum' || word === 'needs a pull') return say.margins.asEntered(margin);
   if (!passes(word)) return margin;
   return limit.margin < 0 ? say.margins.maybe(margin) : say.margins.atWorst(margin);

@@ -51,6 +51,7 @@ export const bench: Words['bench'] = {
   tone: ['innerhalb dessen, was Maßband und Modell hergeben', 'knapp', 'mäßig', 'gut', 'reichlich'],
   outlined: (error) =>
     `Umrandete Bänder gehen am harten Ende jedes Bereichs, ein Fahrfehler von ${error} nach jeder Seite schon abgezogen.`,
+  nothingDrawn: 'Gezeichnet wird erst, wenn Boden und Fahrzeug bekannt sind.',
   whatIf: 'Was wäre, wenn',
   nothingSaid: 'Solange Werte fehlen, lässt sich nichts sagen.',
   still: (verdict) => `weiterhin: ${verdict}`,

@@ -30,7 +30,7 @@ export const obstacle: Words['obstacle'] = {
   slopeAndLength: 'Neigung und Länge',
   length: 'Länge',
   fromTrack: 'Strecke',
-  notKnown: 'unbekannt',
+  notKnown: '?',
   surface: (material, condition) => `Untergrund: ${material}, ${condition}`,
   room: 'Platz links und rechts',
   shapes: (n) => `Formen im Boden (${n})`,

@@ -50,6 +50,7 @@ export const bench = {
   tone: ['within what tape and model tell', 'tight', 'fair', 'good', 'ample'] as readonly string[],
   outlined: (error: string) =>
     `Outlined bands go at the hard end of every range, a driver's error of ${error} taken off either side.`,
+  nothingDrawn: 'Nothing can be drawn until ground and vehicle are known.',
   whatIf: 'What if',
   nothingSaid: 'Nothing can be said while values are missing.',
   still: (verdict: string) => `still ${verdict}`,

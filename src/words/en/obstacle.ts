@@ -25,7 +25,7 @@ export const obstacle = {
   slopeAndLength: 'Slope and length',
   length: 'Length',
   fromTrack: 'track',
-  notKnown: 'not known',
+  notKnown: '?',
   surface: (material: string, condition: string) => `Surface: ${material}, ${condition}`,
   room: 'Room left and right',
   shapes: (n: number) => `Shapes in the ground (${n})`,
