@@ -40,7 +40,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   'maplibre-gl': ['map/'],
   'maplibre-contour': ['map/'],
   idb: ['archive/database.ts'],
-  '@automerge/automerge': ['archive/replica.ts', 'workers/archive.worker.ts'],
+  '@automerge/automerge': ['archive/replica.ts', 'workers/history.ts'],
   flatbush: ['archive/boxIndex.ts'],
   geojson: ['map/', 'archive/'],
   'playwright-core': ['cli/pdf.ts'],

@@ -1,3 +1,4 @@
+import type { Reading } from '../problem.ts';
 import { Points } from '../route/points.ts';
 import { READ_LIMITS } from '../route/limits.ts';
 import type { Track } from '../route/track.ts';
@@ -9,6 +10,25 @@ import type { Trip } from './trip.ts';
 export interface Filed {
   readonly tracks: readonly GradedTrack[];
   readonly trips: readonly Trip[];
+}
+
+/** Is given graded tracks, some at a time, as they are read; no more are read until it has answered. */
+export type TakeTracks = (tracks: readonly GradedTrack[]) => void | Promise<void>;
+
+/** What such a file was found to hold besides the tracks that were taken. */
+export interface Taken {
+  readonly trackCount: number;
+  readonly trips: readonly Trip[];
+}
+
+/** Tracks that are read before they are taken. */
+export const TAKEN_AT_ONCE = 20;
+
+/** All that a reading gives, together. */
+export async function filedBy(read: (take: TakeTracks) => Promise<Reading<Taken>>): Promise<Reading<Filed>> {
+  const tracks: GradedTrack[] = [];
+  const { value, problems } = await read((some) => void tracks.push(...some));
+  return { value: value && { tracks, trips: value.trips }, problems };
 }
 
 /** The obstacle on the ground of its newest visit. */

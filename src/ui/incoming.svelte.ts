@@ -1,11 +1,11 @@
-import { COPIES_EXTENSION, partsOfCopies } from '../archive/exchange.ts';
+import { COPIES_EXTENSION } from '../archive/exchange.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { load, save } from '../archive/store.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
-import { joinTracks, mergeCopies } from '../workers/archive.ts';
+import { joinTracks } from '../workers/archive.ts';
 import { readArchiveFile } from '../workers/formats.ts';
 import { importGpx } from '../workers/import.ts';
 import { say } from '../words/words.ts';
@@ -13,15 +13,13 @@ import { authorNow } from './author.ts';
 import { background } from './background.svelte.ts';
 import { newId } from './identity.ts';
 import { look } from './look.svelte.ts';
+import { mergeFile } from './mergeFile.ts';
 import { notices } from './notice.svelte.ts';
 import { ARCHIVE, GRADED_TRACKS, TRACK } from './place.ts';
 import { isRelief, relief } from './relief.svelte.ts';
 import { trackWords, withTrack } from './trackEdit.ts';
 import { emptyTrip, open } from './trip.svelte.ts';
 import { where } from './where.svelte.ts';
-
-/** Of a file of graded tracks, merged at a time. */
-const PART_BYTES = 16_000_000;
 
 /** What is going on with a file that someone dropped or picked. */
 type Stage =
@@ -38,9 +36,6 @@ type Stage =
 
 /** Where a read track goes. */
 type Into = 'this trip' | 'a new trip';
-
-/** Tracks that go into the archive at a time: about a second of work. */
-const JOINED_AT_ONCE = 20;
 
 class Incoming {
   stage = $state.raw<Stage>({ is: 'idle' });
@@ -180,17 +175,21 @@ class Incoming {
     else notices.say(say.formats.ground.liesOn(file.name));
   }
 
-  /** Tracks go into the archive, trips beside those on this device. */
+  /** Tracks go into the archive as they are read, until all are or someone stops it, trips beside those on this device. */
   async #readArchive(file: File): Promise<void> {
-    const answer = await this.#reading(file, (at, signal) => readArchiveFile(file, at, signal));
-    if (answer === null) return;
-    const problems = [...answer.problems];
-    const { tracks, trips } = answer.value ?? { tracks: [], trips: [] };
+    const problems: Problem[] = [];
+    let joined = 0;
+    const join = async (tracks: readonly GradedTrack[]): Promise<void> => {
+      const some = await joinTracks(tracks, authorNow());
+      problems.push(...some.problems);
+      joined += some.value?.length ?? 0;
+    };
+    const answer = await this.#reading(file, (at, signal) => readArchiveFile(file, join, at, signal));
+    problems.unshift(...(answer?.problems ?? []));
     const told: string[] = [];
-    const joined = await this.#join(file, tracks, problems);
     if (joined > 0) told.push(say.formats.intoArchive(joined));
     let stored = 0;
-    for (const trip of trips) {
+    for (const trip of answer?.value?.trips ?? []) {
       const other = await this.#differs(trip);
       const own = other ? { ...trip, id: newId(), name: say.storage.fromFile(trip.name) } : trip;
       const problem = own.id === open.now.id ? notKept() : await save(own, Date.now());
@@ -200,7 +199,7 @@ class Incoming {
     if (stored > 0) told.push(say.formats.tripsStored(stored));
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (told.length === 0) return;
-    where.go(tracks.length > 0 ? GRADED_TRACKS : ARCHIVE);
+    where.go(joined > 0 ? GRADED_TRACKS : ARCHIVE);
     notices.say(told.join(' '));
   }
 
@@ -208,35 +207,21 @@ class Incoming {
   async #readCopies(file: File): Promise<void> {
     let tracks = 0;
     const problems: Problem[] = [];
-    await this.#reading(file, async (at, signal) => {
-      let read = 0;
-      for await (const part of partsOfCopies(file, PART_BYTES)) {
-        signal.throwIfAborted();
-        const merged = await mergeCopies(part, Date.now());
-        tracks += merged.value?.length ?? 0;
-        problems.push(...merged.problems);
-        at((read += part.length) / file.size);
-      }
-    });
+    await this.#reading(file, (at, signal) =>
+      mergeFile(
+        file,
+        (merged) => {
+          tracks += merged.value?.length ?? 0;
+          problems.push(...merged.problems);
+        },
+        at,
+        signal,
+      ),
+    );
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (tracks === 0) return;
     where.go(GRADED_TRACKS);
     notices.say(say.storage.merged(tracks));
-  }
-
-  /** Into the archive, some at a time, until all are or someone stops it; how many. */
-  async #join(file: File, tracks: readonly GradedTrack[], problems: Problem[]): Promise<number> {
-    let joined = 0;
-    await this.#reading(file, async (at, signal) => {
-      for (let i = 0; i < tracks.length; i += JOINED_AT_ONCE) {
-        signal.throwIfAborted();
-        const some = await joinTracks(tracks.slice(i, i + JOINED_AT_ONCE), authorNow());
-        problems.push(...some.problems);
-        joined += some.value?.length ?? 0;
-        at((i + JOINED_AT_ONCE) / tracks.length);
-      }
-    });
-    return joined;
   }
 
   async #readTrip(file: File): Promise<void> {

@@ -1,9 +1,9 @@
 import './language.ts';
-import wasm from '@automerge/automerge/automerge.wasm?url';
-import { engineIsBroken, startReplicas } from '../archive/replica.ts';
+import { engineIsBroken } from '../archive/replica.ts';
 import { CHANNEL } from './archiveChannel.ts';
 import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';
 import { ARCHIVE, changesArchive, needsHistory } from './archiveWork.ts';
+import { startHistory } from './history.ts';
 
 const channel = new BroadcastChannel(CHANNEL);
 
@@ -16,7 +16,7 @@ self.onmessage = ({ data }: MessageEvent<ArchiveAsk>) => {
 
 async function answered({ number, name, given }: ArchiveAsk): Promise<ArchiveAnswer> {
   try {
-    if (needsHistory(name)) await startReplicas(() => fetch(wasm));
+    if (needsHistory(name)) await startHistory();
     const work = ARCHIVE[name] as (...given: readonly unknown[]) => Promise<unknown>;
     const answer = await work(...given);
     if (changesArchive(name)) channel.postMessage(null);

@@ -1,16 +1,19 @@
-import type { Filed } from '../archive/filed.ts';
-import type { GradedTrack } from '../archive/gradedTrack.ts';
+import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
 import type { TrackModel } from '../route/track.ts';
 import { say, spoken } from '../words/words.ts';
 import type {
   AlongTrack,
+  ArchiveOut,
+  FolderWritten,
   FormatsAnswer,
   FormatsAsk,
   FormatsSaid,
+  FormatsTaken,
   FORMATS,
   PublishedOut,
+  WrittenOut,
 } from './formatsWork.ts';
 
 type OnProgress = (share: number) => void;
@@ -21,6 +24,7 @@ function ask<K extends keyof typeof FORMATS>(
   given: Parameters<(typeof FORMATS)[K]>[0],
   onProgress: OnProgress = () => {},
   signal?: AbortSignal,
+  take: TakeTracks = () => {},
 ): Promise<FormatsAnswer<K>> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
@@ -38,16 +42,25 @@ function ask<K extends keyof typeof FORMATS>(
       signal?.removeEventListener('abort', cancel);
       worker.terminate();
     };
+    const fail = (error: unknown) => {
+      end();
+      // eslint-disable-next-line @typescript-eslint/prefer-promise-reject-errors
+      reject(error);
+    };
     worker.onmessage = ({ data }: MessageEvent<FormatsSaid>) => {
       if ('share' in data) return onProgress(data.share);
+      if ('tracks' in data) {
+        Promise.resolve(take(data.tracks)).then(
+          () => worker.postMessage({ taken: true } satisfies FormatsTaken),
+          fail,
+        );
+        return;
+      }
       end();
       if ('answer' in data) resolve(data.answer as FormatsAnswer<K>);
       else reject(new Error(data.failed));
     };
-    worker.onerror = (event) => {
-      end();
-      reject(new Error(event.message));
-    };
+    worker.onerror = (event) => fail(new Error(event.message));
     worker.postMessage({ name, given } satisfies FormatsAsk);
   });
 }
@@ -67,41 +80,41 @@ async function read<T>(asked: Promise<Reading<T>>, signal?: AbortSignal): Promis
   }
 }
 
-/** Graded tracks as one GeoPackage; rejects where it could not be written. */
+/** Tracks of the archive as one GeoPackage; rejects where it could not be written. */
 export function archiveToGeoPackage(
-  tracks: readonly GradedTrack[],
+  wanted: ArchiveOut,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<Blob> {
-  return ask('geoPackage', tracks, onProgress, signal);
+): Promise<WrittenOut> {
+  return ask('geoPackage', wanted, onProgress, signal);
 }
 
 export function archiveToGeoJson(
-  tracks: readonly GradedTrack[],
+  wanted: ArchiveOut,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<Blob> {
-  return ask('geoJson', tracks, onProgress, signal);
+): Promise<WrittenOut> {
+  return ask('geoJson', wanted, onProgress, signal);
 }
 
-/** Graded tracks as a zip of GPX and JSON files. */
+/** As a zip of GPX and JSON files. */
 export function archiveToZip(
-  tracks: readonly GradedTrack[],
+  wanted: ArchiveOut,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<Blob> {
-  return ask('zip', tracks, onProgress, signal);
+): Promise<WrittenOut> {
+  return ask('zip', wanted, onProgress, signal);
 }
 
-/** The same files into a new folder, named for the moment, inside the one that was chosen; answers how many. */
+/** The same files into a new folder, named for the moment, inside the one that was chosen. */
 export function archiveToFolder(
-  tracks: readonly GradedTrack[],
+  wanted: ArchiveOut,
   folder: FileSystemDirectoryHandle,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<number> {
+): Promise<FolderWritten> {
   const name = `Rutline ${new Date().toISOString().slice(0, 19).replaceAll(':', '-')}`;
-  return ask('folder', { tracks, folder, name }, onProgress, signal);
+  return ask('folder', { wanted, folder, name }, onProgress, signal);
 }
 
 /**
@@ -117,21 +130,26 @@ export function publishTracks(
   return ask('publish', { ids, folder }, onProgress, signal);
 }
 
-/** What a GeoPackage, zip or GeoJSON file holds, told apart by its name. */
+/**
+ * What a GeoPackage, zip or GeoJSON file holds, told apart by its name. Its tracks are given to `take` some at a time, and
+ * no more are read until it has answered: what was taken before someone stops it stays taken.
+ */
 export function readArchiveFile(
   file: File,
+  take: TakeTracks,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<Reading<Filed>> {
-  return read(ask('read', file, onProgress, signal), signal);
+): Promise<Reading<Taken>> {
+  return read(ask('read', file, onProgress, signal, take), signal);
 }
 
 export function readArchiveFolder(
   folder: FileSystemDirectoryHandle,
+  take: TakeTracks,
   onProgress?: OnProgress,
   signal?: AbortSignal,
-): Promise<Reading<Filed>> {
-  return read(ask('readFolder', folder, onProgress, signal), signal);
+): Promise<Reading<Taken>> {
+  return read(ask('readFolder', folder, onProgress, signal, take), signal);
 }
 
 /** An elevation model: GeoTIFF, HGT or ASCII grid, told apart by its name. */

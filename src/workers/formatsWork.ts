@@ -1,7 +1,10 @@
-import type { Filed } from '../archive/filed.ts';
+import type { OfPeople } from '../archive/anonymous.ts';
+import { withOnly } from '../archive/anonymous.ts';
+import { TAKEN_AT_ONCE } from '../archive/filed.ts';
+import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { ARCHIVE_LIMITS, ZIP_LIMITS } from '../archive/limits.ts';
-import type { Reading } from '../problem.ts';
+import type { Problem, Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
 import type { Track, TrackModel } from '../route/track.ts';
 import { say } from '../words/words.ts';
@@ -10,6 +13,7 @@ type OnProgress = (share: number) => void;
 
 /** Each format with its library is fetched when a file asks for it. */
 const formats = {
+  blockFile: () => import('../archive/geopackage/blockFile.ts'),
   geoPackageOut: () => import('../archive/geopackage/write.ts'),
   geoPackageIn: () => import('../archive/geopackage/read.ts'),
   geoJsonOut: () => import('../archive/out/archiveGeoJson.ts'),
@@ -20,6 +24,7 @@ const formats = {
   publishing: () => import('../archive/publish/publishing.ts'),
   hostZip: () => import('../archive/publish/hostZip.ts'),
   archive: () => import('../archive/gradedStore.ts'),
+  history: () => import('./history.ts'),
   geoTiff: () => import('../route/geoTiff.ts'),
   hgt: () => import('../route/hgt.ts'),
   asciiGrid: () => import('../route/asciiGrid.ts'),
@@ -28,35 +33,41 @@ const formats = {
 
 /** What the worker of open formats does; what it is given crosses over to it, and so does the answer. */
 export const FORMATS = {
-  geoPackage: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> =>
-    new Blob([await (await formats.geoPackageOut()).geoPackageOf(tracks, Date.now(), onProgress)], {
-      type: 'application/geopackage+sqlite3',
-    }),
-
-  geoJson: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> => {
-    const { archiveGeoJson } = await formats.geoJsonOut();
-    const parts = [...archiveGeoJson(tracks)];
-    onProgress(1);
-    return new Blob(parts, { type: 'application/geo+json' });
+  geoPackage: async (wanted: ArchiveOut, onProgress: OnProgress): Promise<WrittenOut> => {
+    const { BlockFile } = await formats.blockFile();
+    const { writeGeoPackage } = await formats.geoPackageOut();
+    const reading = new ArchiveReading(wanted, onProgress);
+    const file = new BlockFile(readBlob);
+    await writeGeoPackage(file, reading.tracks(), Date.now());
+    return { file: file.blob('application/geopackage+sqlite3'), problems: reading.problems };
   },
 
-  zip: async (tracks: readonly GradedTrack[], onProgress: OnProgress): Promise<Blob> =>
-    new Blob((await formats.zip()).zipOf(tracks, onProgress), { type: 'application/zip' }),
+  geoJson: async (wanted: ArchiveOut, onProgress: OnProgress): Promise<WrittenOut> => {
+    const { archiveGeoJson } = await formats.geoJsonOut();
+    const reading = new ArchiveReading(wanted, onProgress);
+    const file = await putAway(archiveGeoJson(reading.tracks()), 'application/geo+json');
+    return { file, problems: reading.problems };
+  },
+
+  zip: async (wanted: ArchiveOut, onProgress: OnProgress): Promise<WrittenOut> => {
+    const { zipOf } = await formats.zip();
+    const reading = new ArchiveReading(wanted, onProgress);
+    return { file: await putAway(zipOf(reading.tracks()), 'application/zip'), problems: reading.problems };
+  },
 
   /** Into a new folder inside the one that was chosen, so that nothing there is written over; how many files. */
-  folder: async ({ tracks, folder, name }: FolderOut, onProgress: OnProgress): Promise<number> => {
+  folder: async ({ wanted, folder, name }: FolderOut, onProgress: OnProgress): Promise<FolderWritten> => {
     const { filesOf } = await formats.files();
+    const reading = new ArchiveReading(wanted, onProgress);
     const into = await folder.getDirectoryHandle(name, { create: true });
     const taken = new Set<string>();
-    let written = 0;
-    for (const [i, graded] of tracks.entries()) {
+    let fileCount = 0;
+    for await (const graded of reading.tracks())
       for (const { name: file, bytes } of filesOf(graded, taken)) {
         await writeInto(into, file, bytes);
-        written++;
+        fileCount++;
       }
-      onProgress((i + 1) / tracks.length);
-    }
-    return written;
+    return { fileCount, problems: reading.problems };
   },
 
   /** The tracks are read from the archive of this device, few at a time: all of them together may be many. */
@@ -82,19 +93,31 @@ export const FORMATS = {
     return { trackCount, unreadCount, nowhere, files: told, zip };
   },
 
-  read: async (file: File, onProgress: OnProgress): Promise<Reading<Filed>> => {
+  read: async (file: File, onProgress: OnProgress, take: TakeTracks): Promise<Reading<Taken>> => {
     if (file.size > ARCHIVE_LIMITS.fileBytes)
       return refused(say.formats.tooLarge(file.size, ARCHIVE_LIMITS.fileBytes), say.formats.splitIt);
-    if (/\.geojson$/i.test(file.name)) return (await formats.geoJsonIn()).readGeoJson(await file.text());
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    return /\.zip$/i.test(file.name)
-      ? (await formats.zip()).readZip(bytes, onProgress)
-      : (await formats.geoPackageIn()).readGeoPackage(bytes, onProgress);
+    if (/\.geojson$/i.test(file.name)) {
+      const { value, problems } = (await formats.geoJsonIn()).readGeoJson(await file.text());
+      const { tracks, trips } = value ?? { tracks: [], trips: [] };
+      for (let i = 0; i < tracks.length; i += TAKEN_AT_ONCE) {
+        await take(tracks.slice(i, i + TAKEN_AT_ONCE));
+        onProgress(i / tracks.length);
+      }
+      return { value: value && { trackCount: tracks.length, trips }, problems };
+    }
+    if (/\.zip$/i.test(file.name)) return (await formats.zip()).takeZip(file, take, onProgress);
+    const { BlockFile } = await formats.blockFile();
+    const { takeGeoPackage } = await formats.geoPackageIn();
+    return takeGeoPackage(BlockFile.ofBlob(file, readBlob), take, onProgress);
   },
 
-  readFolder: async (folder: FileSystemDirectoryHandle, onProgress: OnProgress): Promise<Reading<Filed>> => {
+  readFolder: async (
+    folder: FileSystemDirectoryHandle,
+    onProgress: OnProgress,
+    take: TakeTracks,
+  ): Promise<Reading<Taken>> => {
     const { FolderReading } = await formats.folder();
-    const reading = new FolderReading();
+    const reading = new FolderReading(take);
     const files: { readonly path: string; readonly file: File }[] = [];
     await filesIn(folder, '', files, 0);
     let size = 0;
@@ -131,8 +154,24 @@ export interface AlongTrack {
   readonly name: string;
 }
 
+/** Which tracks of the archive are wanted, and what of people they are to carry. */
+export interface ArchiveOut extends OfPeople {
+  readonly ids: readonly string[];
+}
+
+export interface WrittenOut {
+  readonly file: Blob;
+  /** Of tracks that could not be read. */
+  readonly problems: readonly Problem[];
+}
+
+export interface FolderWritten {
+  readonly fileCount: number;
+  readonly problems: readonly Problem[];
+}
+
 export interface FolderOut {
-  readonly tracks: readonly GradedTrack[];
+  readonly wanted: ArchiveOut;
   readonly folder: FileSystemDirectoryHandle;
   readonly name: string;
 }
@@ -157,6 +196,68 @@ export interface PublishedOut {
 /** Tracks of the archive that are held at a time, and the share of the work that packing them is. */
 const READ_AT_ONCE = 20;
 const PACKED_SHARE = 0.95;
+
+/** Tracks read from the archive of this device few at a time: all of them together may be many. */
+class ArchiveReading {
+  readonly problems: Problem[] = [];
+  readonly #wanted: ArchiveOut;
+  readonly #onProgress: OnProgress;
+
+  constructor(wanted: ArchiveOut, onProgress: OnProgress) {
+    this.#wanted = wanted;
+    this.#onProgress = onProgress;
+  }
+
+  async *tracks(): AsyncGenerator<GradedTrack> {
+    const { ids, photos } = this.#wanted;
+    const atOnce = photos ? 1 : READ_AT_ONCE;
+    for (let i = 0; i < ids.length; i += atOnce) {
+      const some = ids.slice(i, i + atOnce);
+      for (const graded of await (photos ? this.#whole(some[0]) : this.#bare(some)))
+        yield withOnly(graded, this.#wanted);
+      this.#onProgress((i + some.length) / ids.length);
+    }
+  }
+
+  async #bare(ids: readonly string[]): Promise<readonly GradedTrack[]> {
+    const { takeBare } = await formats.archive();
+    const { value, problems } = await takeBare(ids);
+    this.problems.push(...problems);
+    return value ?? [];
+  }
+
+  /** With the images, which only the history has. */
+  async #whole(id: string): Promise<readonly GradedTrack[]> {
+    const { take } = await formats.archive();
+    await (await formats.history()).startHistory();
+    const { value, problems } = await take(id);
+    this.problems.push(...problems);
+    return value ? [value.graded] : [];
+  }
+}
+
+/** Only a worker can read so. */
+function readBlob(blob: Blob): ArrayBuffer {
+  return new FileReaderSync().readAsArrayBuffer(blob);
+}
+
+/** Bytes that are given to the browser together, to be kept out of the memory of this worker. */
+const PUT_AWAY = 2 ** 20;
+
+async function putAway(pieces: AsyncIterable<string | Uint8Array<ArrayBuffer>>, type: string): Promise<Blob> {
+  const parts: Blob[] = [];
+  let here: BlobPart[] = [];
+  let size = 0;
+  for await (const piece of pieces) {
+    here.push(piece);
+    size += piece.length;
+    if (size < PUT_AWAY) continue;
+    parts.push(new Blob(here));
+    here = [];
+    size = 0;
+  }
+  return new Blob([...parts, ...here], { type });
+}
 
 /** All of a file or nothing of it: what was there before stays until then (WHATWG, File System Standard). */
 async function writeInto(
@@ -201,5 +302,13 @@ export interface FormatsAsk {
   readonly given: unknown;
 }
 
+/** `tracks` are taken before the worker goes on, which `FormatsTaken` tells it. */
 export type FormatsSaid =
-  { readonly share: number } | { readonly answer: unknown } | { readonly failed: string };
+  | { readonly share: number }
+  | { readonly tracks: readonly GradedTrack[] }
+  | { readonly answer: unknown }
+  | { readonly failed: string };
+
+export interface FormatsTaken {
+  readonly taken: true;
+}

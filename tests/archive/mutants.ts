@@ -14,6 +14,7 @@ import type { Reading } from '../../src/problem.ts';
 import { readGeoTiff } from '../../src/route/geoTiff.ts';
 import { readGpx } from '../../src/route/gpx.ts';
 import { anyGradedTrack } from './gradedTracks.ts';
+import { piecesOf } from './pieces.ts';
 import { anyTrip } from './trips.ts';
 
 /** A format that is read from anybody's hand: whole files of it, and its reader. */
@@ -60,13 +61,19 @@ export async function formats(): Promise<Format[]> {
     },
     {
       name: 'zip',
-      seeds: [zipOf(tracks.slice(0, 1)), zipOf(tracks)].map((parts) => Buffer.concat(parts)),
+      seeds: [
+        Buffer.concat(await piecesOf(zipOf(tracks.slice(0, 1)))),
+        Buffer.concat(await piecesOf(zipOf(tracks))),
+      ],
       read: (bytes) => readZip(bytes),
     },
     {
       name: 'GeoJSON',
       also: 'JSON',
-      seeds: [strToU8([...archiveGeoJson(tracks)].join('')), filesOf(tracks[0], new Set())[0].bytes],
+      seeds: [
+        strToU8((await piecesOf(archiveGeoJson(tracks))).join('')),
+        filesOf(tracks[0], new Set())[0].bytes,
+      ],
       read: (bytes) => Promise.resolve(readGeoJson(text(bytes))),
     },
   ];

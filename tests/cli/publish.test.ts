@@ -35,7 +35,7 @@ const copies = async () => {
   await engine();
   return copiesToBytes([replicaToBytes(firstFiled(wholeTrack(), ANN))]);
 };
-const geoPackage = () => geoPackageOf([wholeTrack()], 0, () => undefined);
+const geoPackage = () => geoPackageOf([wholeTrack()], 0);
 
 test.each([
   ['a.rutline-tracks', copies],

@@ -9,6 +9,7 @@ import { readTrip } from '../../src/archive/share.ts';
 import { neededAdhesion } from '../../src/grade/neededAdhesion.ts';
 import { gripOf } from '../../src/terrain/surface.ts';
 import { ladder } from '../../src/vehicle/aids.ts';
+import { piecesOf } from '../archive/pieces.ts';
 import { findings, launch, sitDown } from './desk.ts';
 
 let browser: Browser;
@@ -70,7 +71,7 @@ test('what outcomes suggest is held by a press, only slipperier, is said where t
     .setInputFiles({
       name: 'club.geojson',
       mimeType: 'application/geo+json',
-      buffer: Buffer.from([...archiveGeoJson([graded])].join('')),
+      buffer: Buffer.from((await piecesOf(archiveGeoJson([graded]))).join('')),
     });
   await page.getByText('1 track in the archive.').waitFor();
   await page.getByRole('link', { name: 'Said and done' }).click();

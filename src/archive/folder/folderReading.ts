@@ -1,8 +1,8 @@
 import type { Problem, Reading } from '../../problem.ts';
 import { readGpx } from '../../route/gpx.ts';
 import { say } from '../../words/words.ts';
-import type { Filed } from '../filed.ts';
-import { gradedOfTrack } from '../filed.ts';
+import type { Taken, TakeTracks } from '../filed.ts';
+import { gradedOfTrack, TAKEN_AT_ONCE } from '../filed.ts';
 import { filedFromGeoJson } from '../geoJsonIn.ts';
 import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
@@ -18,10 +18,13 @@ interface Recorded {
   readonly problems: readonly Problem[];
 }
 
-/** Takes files one by one, of GPX and JSON, and says what they hold together. */
+/** Is given files one by one, of GPX and JSON, and says what they hold together. */
 export class FolderReading {
+  readonly #take: TakeTracks;
   readonly #reader = new Reader();
-  readonly #tracks: GradedTrack[] = [];
+  /** Not taken yet. */
+  #tracks: GradedTrack[] = [];
+  #trackCount = 0;
   readonly #trips: Trip[] = [];
   /** What stood in GPX, by the name of its file without its ending. */
   readonly #recorded: Recorded[] = [];
@@ -29,8 +32,12 @@ export class FolderReading {
   readonly #whole = new Set<string>();
   readonly #ids = new Set<string>();
 
+  constructor(take: TakeTracks) {
+    this.#take = take;
+  }
+
   get count(): number {
-    return this.#tracks.length + this.#recorded.reduce((sum, { tracks }) => sum + tracks.length, 0);
+    return this.#trackCount + this.#recorded.reduce((sum, { tracks }) => sum + tracks.length, 0);
   }
 
   error(where: string, what: string, done: string): void {
@@ -48,23 +55,39 @@ export class FolderReading {
     if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
     else if (/\.(geo)?json$/i.test(base)) this.#addJson(name, stem, bytes);
     else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
+    if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
   }
 
-  /** All of it; a GPX file beside a graded track of the same name is that track, written for others. */
-  answer(): Reading<Filed> {
-    const tracks = [...this.#tracks];
+  /** After the last file; one of GPX beside a graded track of the same name is that track, written for others. */
+  async answer(): Promise<Reading<Taken>> {
     for (const recorded of this.#recorded) {
       if (this.#whole.has(recorded.stem)) continue;
       this.#told(recorded.name, recorded.problems);
       for (const graded of recorded.tracks) {
         if (this.#ids.has(graded.id)) continue;
         this.#ids.add(graded.id);
-        tracks.push(graded);
+        this.#add(graded);
+        if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
       }
     }
-    if (tracks.length === 0 && this.#trips.length === 0)
+    await this.#handOver();
+    if (this.#trackCount === 0 && this.#trips.length === 0)
       this.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
-    return { value: { tracks, trips: this.#trips }, problems: this.#reader.problems() };
+    return {
+      value: { trackCount: this.#trackCount, trips: this.#trips },
+      problems: this.#reader.problems(),
+    };
+  }
+
+  #add(graded: GradedTrack): void {
+    this.#trackCount++;
+    this.#tracks.push(graded);
+  }
+
+  async #handOver(): Promise<void> {
+    const tracks = this.#tracks;
+    this.#tracks = [];
+    if (tracks.length > 0) await this.#take(tracks);
   }
 
   async #addGpx(name: string, stem: string, bytes: Uint8Array): Promise<void> {
@@ -90,7 +113,7 @@ export class FolderReading {
     const { format, type } = (value ?? {}) as { readonly format?: unknown; readonly type?: unknown };
     if (format === GRADED_FORMAT) {
       this.#whole.add(stem);
-      this.#take(name, gradedFrom(value));
+      this.#addGraded(name, gradedFrom(value));
     } else if (format === TRIP_FORMAT) {
       const trip = tripFrom(value);
       this.#told(name, trip.problems);
@@ -98,14 +121,14 @@ export class FolderReading {
     } else if (type === 'FeatureCollection') {
       const found = filedFromGeoJson(value);
       this.#told(name, found.problems);
-      for (const graded of found.value?.tracks ?? []) this.#take(name, { value: graded, problems: [] });
+      for (const graded of found.value?.tracks ?? []) this.#addGraded(name, { value: graded, problems: [] });
     } else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
   }
 
-  #take(name: string, { value, problems }: Reading<GradedTrack>): void {
+  #addGraded(name: string, { value, problems }: Reading<GradedTrack>): void {
     this.#told(name, problems);
-    if (value === null) return;
-    this.#tracks.push({ ...value, id: this.#reader.id(value.id, printable(name), this.#ids, 'track') });
+    if (value !== null)
+      this.#add({ ...value, id: this.#reader.id(value.id, printable(name), this.#ids, 'track') });
   }
 
   #told(name: string, problems: readonly Problem[]): void {

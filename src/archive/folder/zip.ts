@@ -1,7 +1,8 @@
 import { strToU8, Unzip, UnzipInflate, UnzipPassThrough, Zip, ZipDeflate } from 'fflate';
 import type { Problem, Reading } from '../../problem.ts';
 import { say } from '../../words/words.ts';
-import type { Filed } from '../filed.ts';
+import type { Filed, Taken, TakeTracks } from '../filed.ts';
+import { filedBy } from '../filed.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
 import { ZIP_LIMITS } from '../limits.ts';
 import { filesOf } from './files.ts';
@@ -12,45 +13,61 @@ export type ZipLimits = Readonly<Record<keyof typeof ZIP_LIMITS, number>>;
 /** Packed bytes that are unpacked at a time: 16 MB at most come out of them. */
 const PIECE = 2 ** 14;
 
-/** Graded tracks as a folder of GPX and JSON files, packed (APPNOTE 6.3.10); `onProgress` is told the share that is in. */
-export function zipOf(
-  tracks: readonly GradedTrack[],
-  onProgress: (share: number) => void = () => {},
-): Uint8Array<ArrayBuffer>[] {
+/** Packed bytes that are looked at together. */
+const READ = 2 ** 20;
+
+/** Graded tracks as a folder of GPX and JSON files, packed (APPNOTE 6.3.10), piece by piece. */
+export async function* zipOf(
+  tracks: Iterable<GradedTrack> | AsyncIterable<GradedTrack>,
+): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
   const zip = new Zip((error, part) => {
     if (error) throw error;
     parts.push(part);
   });
   const taken = new Set<string>();
-  tracks.forEach((graded, i) => {
+  for await (const graded of tracks) {
     for (const { name, bytes } of filesOf(graded, taken)) {
       const entry = new ZipDeflate(name, { level: 6 });
       zip.add(entry);
       entry.push(bytes, true);
     }
-    onProgress((i + 1) / tracks.length);
-  });
+    yield* parts.splice(0);
+  }
   zip.end();
-  return parts;
+  yield* parts;
 }
 
 /** Reads a zip of GPX, trips, graded tracks and GeoJSON; null only where it is none. What is wrong is listed. */
-export async function readZip(
-  bytes: Uint8Array,
+export function readZip(bytes: Uint8Array, limits: ZipLimits = ZIP_LIMITS): Promise<Reading<Filed>> {
+  return filedBy((take) => takeZip(new Blob([bytes.slice()]), take, () => {}, limits));
+}
+
+/** The same, its tracks taken as they are read. */
+export async function takeZip(
+  file: Blob,
+  take: TakeTracks,
   onProgress: (share: number) => void = () => {},
   limits: ZipLimits = ZIP_LIMITS,
-): Promise<Reading<Filed>> {
-  if (!starts(bytes, 'PK\x03\x04') && !starts(bytes, 'PK\x05\x06')) return refused();
-  const folder = new FolderReading();
+): Promise<Reading<Taken>> {
+  const head = await bytesIn(file, 0, 4);
+  if (!starts(head, 'PK\x03\x04') && !starts(head, 'PK\x05\x06')) return refused();
+  const folder = new FolderReading(take);
   const unpacking = new Unpacking(folder, limits);
-  for (let at = 0; at < bytes.length && !unpacking.stopped; at += PIECE) {
-    unpacking.push(bytes.subarray(at, at + PIECE), at + PIECE >= bytes.length);
-    for (const { name, content } of unpacking.whole.splice(0)) await folder.add(name, content);
-    onProgress(Math.min(1, (at + PIECE) / bytes.length));
+  for (let from = 0; from < file.size && !unpacking.stopped; from += READ) {
+    const bytes = await bytesIn(file, from, from + READ);
+    for (let at = 0; at < bytes.length && !unpacking.stopped; at += PIECE) {
+      unpacking.push(bytes.subarray(at, at + PIECE), from + at + PIECE >= file.size);
+      for (const { name, content } of unpacking.whole.splice(0)) await folder.add(name, content);
+      onProgress(Math.min(1, (from + at + PIECE) / file.size));
+    }
   }
   unpacking.end();
   return folder.answer();
+}
+
+async function bytesIn(file: Blob, from: number, to: number): Promise<Uint8Array> {
+  return new Uint8Array(await file.slice(from, to).arrayBuffer());
 }
 
 /** Unpacks as bytes come, within limits. */
@@ -144,7 +161,7 @@ function starts(bytes: Uint8Array, text: string): boolean {
   return strToU8(text, true).every((byte, i) => bytes[i] === byte);
 }
 
-function refused(): Reading<Filed> {
+function refused(): Reading<never> {
   const { theFile, zip, chooseAgain } = say.formats;
   const problem: Problem = {
     severity: 'error',

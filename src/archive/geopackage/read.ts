@@ -4,12 +4,13 @@ import { READ_LIMITS } from '../../route/limits.ts';
 import { projectionOf } from '../../route/projection.ts';
 import type { Projection } from '../../route/projection.ts';
 import { say } from '../../words/words.ts';
-import type { Filed, ForeignPath } from '../filed.ts';
-import { gradedOfPaths } from '../filed.ts';
+import type { Filed, ForeignPath, Taken, TakeTracks } from '../filed.ts';
+import { filedBy, gradedOfPaths, TAKEN_AT_ONCE } from '../filed.ts';
 import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
 import { ARCHIVE_LIMITS, TRIP_LIMITS } from '../limits.ts';
 import { printable, Reader } from '../reader.ts';
+import { BlockFile } from './blockFile.ts';
 import { geometryOf } from './geometry.ts';
 import { RECORD } from './layers.ts';
 import { foreignDatabase, hasStopped } from './sqlite.ts';
@@ -31,23 +32,31 @@ const NOTES = ['desc', 'description', 'note', 'notes', 'cmt', 'comment'];
  * Reads a GeoPackage of ours or anybody's: graded tracks whole from their records, and other lines as tracks with nothing
  * surveyed. Null only where there is no such file, or it would take too long; all else is listed.
  */
-export async function readGeoPackage(
-  bytes: Uint8Array,
+export function readGeoPackage(bytes: Uint8Array): Promise<Reading<Filed>> {
+  return filedBy((take) => takeGeoPackage(BlockFile.ofBytes(bytes), take));
+}
+
+/** The same, its tracks taken as they are read; those that were taken before it turned out to take too long stay so. */
+export async function takeGeoPackage(
+  file: BlockFile,
+  take: TakeTracks,
   onProgress: (share: number) => void = () => {},
-): Promise<Reading<Filed>> {
+): Promise<Reading<Taken>> {
   const words = say.formats.geoPackage;
-  if (bytes.length > ARCHIVE_LIMITS.fileBytes)
-    return refused(say.formats.tooLarge(bytes.length, ARCHIVE_LIMITS.fileBytes), say.formats.splitIt);
-  if (!MAGIC.every((byte, i) => bytes[i] === byte)) return refused(words.noSqlite, words.exportAgain);
+  if (file.size > ARCHIVE_LIMITS.fileBytes)
+    return refused(say.formats.tooLarge(file.size, ARCHIVE_LIMITS.fileBytes), say.formats.splitIt);
+  const head = new Uint8Array(MAGIC.length);
+  file.read(0, head);
+  if (!MAGIC.every((byte, i) => head[i] === byte)) return refused(words.noSqlite, words.exportAgain);
   let db: Database;
   try {
-    db = await foreignDatabase(bytes);
+    db = await foreignDatabase(file);
   } catch (error) {
     return refused(words.cannotOpen(textOf(error)), words.exportAgain);
   }
-  const reading = new GeoPackageReading(db);
+  const reading = new GeoPackageReading(db, file.size, take, onProgress);
   try {
-    reading.read(onProgress);
+    await reading.read();
     return reading.answer();
   } catch (error) {
     const what = hasStopped() ? words.tooLong : words.cannotOpen(textOf(error));
@@ -73,20 +82,30 @@ interface LineLayer {
 
 class GeoPackageReading {
   readonly #db: Database;
+  readonly #take: TakeTracks;
+  readonly #onProgress: (share: number) => void;
   readonly #reader = new Reader();
-  readonly #tracks: GradedTrack[] = [];
+  /** Not taken yet. */
+  #tracks: GradedTrack[] = [];
+  #trackCount = 0;
   readonly #ids = new Set<string>();
   #points = 0;
+  /** Bytes of the file, and those of values that were seen. */
+  readonly #size: number;
+  #seen = 0;
 
-  constructor(db: Database) {
+  constructor(db: Database, size: number, take: TakeTracks, onProgress: (share: number) => void) {
     this.#db = db;
+    this.#size = size;
+    this.#take = take;
+    this.#onProgress = onProgress;
   }
 
-  answer(): Reading<Filed> {
-    return { value: { tracks: this.#tracks, trips: [] }, problems: this.#reader.problems() };
+  answer(): Reading<Taken> {
+    return { value: { trackCount: this.#trackCount, trips: [] }, problems: this.#reader.problems() };
   }
 
-  read(onProgress: (share: number) => void): void {
+  async read(): Promise<void> {
     const words = say.formats.geoPackage;
     const [[application]] = this.#rows('PRAGMA application_id');
     if (!APPLICATION_IDS.includes(Number(application)))
@@ -95,9 +114,9 @@ class GeoPackageReading {
     for (const table of missing) this.#reader.error(table, words.noTable, say.formats.nothingRead);
     if (missing.length > 0) return;
     const layers = this.#layers();
-    layers.forEach((layer, i) => {
+    for (const layer of layers) {
       try {
-        this.#readLayer(layer);
+        await this.#readLayer(layer);
       } catch (error) {
         if (hasStopped()) throw error;
         this.#reader.error(
@@ -106,9 +125,9 @@ class GeoPackageReading {
           words.compare,
         );
       }
-      onProgress((i + 1) / layers.length);
-    });
-    if (this.#tracks.length === 0)
+    }
+    await this.#handOver();
+    if (this.#trackCount === 0)
       this.#reader.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
   }
 
@@ -159,7 +178,7 @@ class GeoPackageReading {
     });
   }
 
-  #readLayer(layer: LineLayer): void {
+  async #readLayer(layer: LineLayer): Promise<void> {
     const words = say.formats.geoPackage;
     const where = say.formats.layer(printable(layer.table));
     const columns = this.#columnsOf(layer.table);
@@ -167,9 +186,9 @@ class GeoPackageReading {
       this.#reader.error(where, words.noTable, say.formats.leftOut);
       return;
     }
-    if (columns.includes(RECORD) && this.#readRecords(layer.table)) return;
+    if (columns.includes(RECORD) && (await this.#readRecords(layer.table))) return;
     // Ours, read off the records: not tracks in their own right.
-    if (columns.includes('track_id') && columns.includes('obstacle_id') && this.#tracks.length > 0) return;
+    if (columns.includes('track_id') && columns.includes('obstacle_id') && this.#trackCount > 0) return;
     if (!/LINESTRING|GEOMETRY/.test(layer.type)) {
       if (this.#rows(`SELECT 1 FROM ${quoted(layer.table)} LIMIT 1`).length > 0)
         this.#reader.warning(where, words.noLines(layer.type.toLowerCase()), say.formats.leftOut);
@@ -179,14 +198,14 @@ class GeoPackageReading {
       this.#reader.error(where, say.formats.unknownSystem(layer.srs), say.formats.reproject);
       return;
     }
-    this.#readLines(layer, layer.projection, columns);
+    await this.#readLines(layer, layer.projection, columns);
   }
 
   /** Whether there are any of ours in a table. */
-  #readRecords(table: string): boolean {
+  async #readRecords(table: string): Promise<boolean> {
     let found = false;
     const sql = `SELECT ${quoted(RECORD)} FROM ${quoted(table)} LIMIT ${ARCHIVE_LIMITS.tracks + 1}`;
-    this.#each(sql, ([text], row) => {
+    await this.#each(sql, ([text], row) => {
       const where = say.formats.row(printable(table), row + 1);
       if (typeof text !== 'string' || !text.includes(GRADED_FORMAT)) return;
       found = true;
@@ -203,17 +222,24 @@ class GeoPackageReading {
       }
       const { value, problems } = gradedFrom(record);
       this.#reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
-      if (value) this.#take({ ...value, id: this.#reader.id(value.id, where, this.#ids, 'track') });
+      if (value) this.#add({ ...value, id: this.#reader.id(value.id, where, this.#ids, 'track') });
     });
     return found;
   }
 
-  #take(graded: GradedTrack): void {
+  #add(graded: GradedTrack): void {
     this.#points += graded.track?.length ?? 0;
+    this.#trackCount++;
     this.#tracks.push(graded);
   }
 
-  #readLines(layer: LineLayer, projection: Projection, columns: readonly string[]): void {
+  async #handOver(): Promise<void> {
+    const tracks = this.#tracks;
+    this.#tracks = [];
+    if (tracks.length > 0) await this.#take(tracks);
+  }
+
+  async #readLines(layer: LineLayer, projection: Projection, columns: readonly string[]): Promise<void> {
     const words = say.formats.geoPackage;
     const where = say.formats.layer(printable(layer.table));
     const among = (names: readonly string[]) =>
@@ -222,7 +248,7 @@ class GeoPackageReading {
     const chosen = wanted.map((column) => (column === undefined ? "''" : quoted(column)));
     const sql = `SELECT ${chosen.join(', ')} FROM ${quoted(layer.table)} LIMIT ${ARCHIVE_LIMITS.tracks + 1}`;
     const lost = { rows: 0, points: 0, others: 0, taken: 0 };
-    this.#each(sql, ([blob, name, note], row) => {
+    await this.#each(sql, ([blob, name, note], row) => {
       if (row >= ARCHIVE_LIMITS.tracks || this.#points > READ_LIMITS.points) {
         lost.rows++;
         return;
@@ -248,7 +274,7 @@ class GeoPackageReading {
       const id = made.graded.id;
       if (this.#ids.has(id)) return;
       this.#ids.add(id);
-      this.#take(made.graded);
+      this.#add(made.graded);
     });
     if (lost.others > 0) this.#reader.error(where, words.noLine, say.formats.leftOut, lost.others);
     if (lost.points > 0)
@@ -258,10 +284,18 @@ class GeoPackageReading {
     if (lost.taken > 0) this.#reader.warning(where, words.foreign, words.foreignDone, lost.taken);
   }
 
-  #each(sql: string, see: (values: readonly unknown[], row: number) => void): void {
+  /** Tells each row, and hands over what came of it, some at a time. */
+  async #each(sql: string, see: (values: readonly unknown[], row: number) => void): Promise<void> {
     const statement = this.#db.prepare(sql);
     try {
-      for (let row = 0; statement.step(); row++) see(statement.get([]), row);
+      for (let row = 0; statement.step(); row++) {
+        const values = statement.get([]);
+        see(values, row);
+        for (const value of values)
+          if (typeof value === 'string' || value instanceof Uint8Array) this.#seen += value.length;
+        this.#onProgress(Math.min(1, this.#seen / this.#size));
+        if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
+      }
     } finally {
       statement.finalize();
     }

@@ -1,35 +1,42 @@
 import type { Database } from '@sqlite.org/sqlite-wasm';
 import type { GradedTrack } from '../gradedTrack.ts';
+import { BlockFile } from './blockFile.ts';
 import { boxOf, linesBlob, pointBlob } from './geometry.ts';
 import type { Row, Table } from './layers.ts';
 import { TABLES } from './layers.ts';
-import { bytesOf, emptyDatabase } from './sqlite.ts';
+import { newDatabase } from './sqlite.ts';
 import { indexOf, STANDARD_TABLES, WGS84 } from './standard.ts';
 
 /**
- * Graded tracks as one GeoPackage (OGC 12-128r18): layers of tracks, obstacles and lines, tables of visits and outcomes.
- * `writtenMs` is when, milliseconds since 1970; `onProgress` is told the share of the tracks that are in.
+ * Writes graded tracks into an empty file as one GeoPackage (OGC 12-128r18), one after the other: layers of tracks, obstacles
+ * and lines, tables of visits and outcomes. `writtenMs` is when, milliseconds since 1970.
  */
-export async function geoPackageOf(
-  tracks: readonly GradedTrack[],
+export async function writeGeoPackage(
+  file: BlockFile,
+  tracks: Iterable<GradedTrack> | AsyncIterable<GradedTrack>,
   writtenMs: number,
-  onProgress: (share: number) => void = () => {},
-): Promise<Uint8Array<ArrayBuffer>> {
-  const db = await emptyDatabase();
+): Promise<void> {
+  const db = await newDatabase(file);
   try {
     db.exec(`BEGIN; ${STANDARD_TABLES}`);
     const layers = TABLES.map((table) => new Filling(db, table));
-    tracks.forEach((graded, i) => {
-      layers.forEach((layer) => layer.add(graded));
-      onProgress((i + 1) / tracks.length);
-    });
+    for await (const graded of tracks) layers.forEach((layer) => layer.add(graded));
     const written = new Date(writtenMs).toISOString();
     layers.forEach((layer) => layer.end(written));
     db.exec('COMMIT');
-    return await bytesOf(db);
   } finally {
     db.close();
   }
+}
+
+/** The same as bytes. */
+export async function geoPackageOf(
+  tracks: readonly GradedTrack[],
+  writtenMs: number,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const file = new BlockFile();
+  await writeGeoPackage(file, tracks, writtenMs);
+  return file.bytes();
 }
 
 /** One table while rows go into it. */

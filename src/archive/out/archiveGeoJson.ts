@@ -10,10 +10,12 @@ import { placeFeature, wayFeature } from './geoJson.ts';
  * Graded tracks as one GeoJSON text (RFC 7946), in pieces to be put together. Each track is a feature, in place of its
  * recording, with its whole record among the properties; its obstacles and lines follow, as others want to see them.
  */
-export function* archiveGeoJson(tracks: readonly GradedTrack[]): Generator<string> {
+export async function* archiveGeoJson(
+  tracks: Iterable<GradedTrack> | AsyncIterable<GradedTrack>,
+): AsyncGenerator<string> {
   yield '{"type":"FeatureCollection","features":[';
   let between = '\n';
-  for (const graded of tracks) {
+  for await (const graded of tracks) {
     const { places, ways } = contentsOf(asTrip(graded), 'metric');
     const recording = graded.track === null ? undefined : ways.find(({ kind }) => kind in RECORDED);
     const others = [...places.map(placeFeature), ...ways.filter((way) => way !== recording).map(wayFeature)];

@@ -1,6 +1,7 @@
 import { gradedRecord } from '../../../src/archive/gradedRecord.ts';
 import { levelsOf } from '../../../src/archive/levels.ts';
 import { recordToJson } from '../../../src/archive/share.ts';
+import type { GradedTrack } from '../../../src/archive/gradedTrack.ts';
 import type { Box, TrackRow } from '../../../src/archive/trackRow.ts';
 import { matrixOf } from '../../../src/convoy/matrix.ts';
 import type { Vehicle } from '../../../src/vehicle/vehicle.ts';
@@ -17,7 +18,7 @@ import {
   takeTrack,
   takeTracksBare,
 } from '../../../src/workers/archive.ts';
-import { archiveToGeoPackage, readArchiveFile } from '../../../src/workers/formats.ts';
+import { archiveToGeoPackage, archiveToZip, readArchiveFile } from '../../../src/workers/formats.ts';
 import { whoGoes } from '../../../src/workers/whoGoes.ts';
 import { trackNumbered } from './tracks.ts';
 
@@ -149,8 +150,9 @@ async function regrade(): Promise<Measured> {
   return { ms, plainMs, count };
 }
 
-async function copies(count: number): Promise<string> {
-  const { value } = await copyTracks(idsOf(count));
+/** Of as many tracks from a number on, as text, since only text gets from one browser to another. */
+async function copies(from: number, count: number): Promise<string> {
+  const { value } = await copyTracks(idsOf(from + count).slice(from));
   if (value === null) throw new Error('No copies were made.');
   return textOf(value);
 }
@@ -190,7 +192,8 @@ async function merge(text: string): Promise<Measured> {
   if (value === null) throw new Error(problems[0]?.what);
   const tracks = (await takeTracksBare(value)).value ?? [];
   const kept = tracks.filter((track) => track.note !== '' && track.surveyed[0].visits[0].note !== '');
-  const [plainMs] = await timed(() => writePlainly(tracks.map((track) => recordToJson(gradedRecord(track)))));
+  const texts = tracks.map((track) => recordToJson(gradedRecord(track)));
+  const [plainMs] = await timed(() => writePlainly(texts));
   return { ms, plainMs, count: kept.length };
 }
 
@@ -211,25 +214,46 @@ function writePlainly(texts: readonly string[]): Promise<void> {
   });
 }
 
-/** All tracks as a GeoPackage and back; plainly: as JSON text and back. */
-async function roundTrip(count: number): Promise<{ out: Measured; back: Measured; bytes: number }> {
-  const tracks = (await takeTracksBare(idsOf(count))).value ?? [];
-  const [outMs, file] = await timed(() => archiveToGeoPackage(tracks));
-  const [plainOutMs, text] = await timed(() => tracks.map((track) => recordToJson(gradedRecord(track))));
-  const [backMs, filed] = await timed(() => readArchiveFile(new File([file], 'archive.gpkg')));
-  const [plainBackMs] = await timed(() => text.map((one) => JSON.parse(one) as unknown));
-  return {
-    out: { ms: outMs, plainMs: plainOutMs, count: tracks.length },
-    back: { ms: backMs, plainMs: plainBackMs, count: filed.value?.tracks.length ?? 0 },
-    bytes: file.size,
+type Out = 'GeoPackage' | 'zip';
+
+const OUTS = { GeoPackage: archiveToGeoPackage, zip: archiveToZip };
+const NAMES = { GeoPackage: 'archive.gpkg', zip: 'archive.zip' };
+
+let written: File;
+
+/** All tracks of the archive as a file; plainly: as JSON text, some tracks at a time. */
+async function out(count: number, as: Out): Promise<Measured & { readonly bytes: number }> {
+  const ids = idsOf(count);
+  const [ms, { file, problems }] = await timed(() => OUTS[as]({ ids, names: true, photos: false }));
+  if (problems.length > 0) throw new Error(problems[0].what);
+  written = new File([file], NAMES[as]);
+  let plainMs = 0;
+  for (let i = 0; i < count; i += BATCH) {
+    const tracks = (await takeTracksBare(ids.slice(i, i + BATCH))).value ?? [];
+    plainMs += (await timed(() => tracks.map((track) => recordToJson(gradedRecord(track)))))[0];
+  }
+  return { ms, plainMs, count, bytes: file.size };
+}
+
+/** That file read, its tracks put nowhere; plainly: the records of as many tracks parsed. */
+async function back(file = written): Promise<Measured> {
+  let count = 0;
+  let plainMs = 0;
+  const take = async (tracks: readonly GradedTrack[]) => {
+    count += tracks.length;
+    const texts = tracks.map((track) => recordToJson(gradedRecord(track)));
+    plainMs += (await timed(() => texts.map((text) => JSON.parse(text) as unknown)))[0];
   };
+  const [ms, { problems }] = await timed(() => readArchiveFile(file, take));
+  if (problems.length > 0) throw new Error(problems[0].what);
+  return { ms, plainMs, count };
 }
 
 async function usage(): Promise<number> {
   return (await navigator.storage.estimate()).usage ?? NaN;
 }
 
-const page = { fill, open, areas, goes, regrade, copies, edit, merge, roundTrip, usage };
+const page = { fill, open, areas, goes, regrade, copies, edit, merge, out, back, usage };
 
 export type ArchivePage = typeof page;
 
