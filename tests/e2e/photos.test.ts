@@ -117,7 +117,7 @@ test('obstacles are pinned from photos by position and by time, each on the lead
     ]);
   const row = (name: string) => page.getByRole('listitem', { name });
   await row('bare.jpg').getByText('neither where nor when').waitFor();
-  await row('there.jpg').getByText('by its position, 7.88 m from the track').waitFor();
+  await row('there.jpg').getByText('by its position, 8 m from the track').waitFor();
   await row('then.jpg').getByText('0.39 km').waitFor();
   await page.getByRole('textbox', { name: 'Camera clock ahead, in minutes' }).fill('1,5');
   await row('then.jpg').getByText('0.22 km').waitFor();

@@ -19,7 +19,7 @@ test('without a track, obstacles are pinned where one stands, in that order, and
   await page.getByRole('link', { name: 'Pin obstacles without a track' }).click();
   const pinHere = async (preset: RegExp) => {
     await page.getByRole('button', { name: 'Where I stand' }).click();
-    await page.getByText('Your place is known to 4.00 m.').waitFor();
+    await page.getByText('Your place is known to 4 m.').waitFor();
     await page.getByRole('button', { name: 'Pin here' }).click();
     await page.getByRole('button', { name: preset }).click();
     await page.getByLabel('Name of the obstacle').waitFor();
