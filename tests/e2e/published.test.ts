@@ -167,6 +167,88 @@ test('a leader publishes from the browser, and a reader elsewhere finds the trac
   await context.close();
 });
 
+/** Pages find the browser's own file system where a person would choose a folder: its handles are those of any folder. */
+function choosesFolder(): void {
+  Object.assign(globalThis, {
+    showDirectoryPicker: async () =>
+      (await navigator.storage.getDirectory()).getDirectoryHandle('Web', { create: true }),
+  });
+}
+
+/** What lies in that folder, by name. */
+async function inFolder(page: Page): Promise<Map<string, Uint8Array>> {
+  const files = await page.evaluate(async () => {
+    const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle('Web');
+    const all: [string, number[]][] = [];
+    for await (const one of folder.values())
+      if (one.kind === 'file')
+        all.push([one.name, [...new Uint8Array(await (await one.getFile()).arrayBuffer())]]);
+    return all;
+  });
+  return new Map(files.map(([name, bytes]) => [name, Uint8Array.from(bytes)]));
+}
+
+test('a leader publishes into a folder, and again when there is more: readers of either find an archive that fits', async () => {
+  await engine();
+  const leader = await reader(WIDE, 'tracks');
+  await leader.page.addInitScript(choosesFolder);
+  await leader.page.reload();
+  const { page: desk } = leader;
+  const filed = async (id: string, name: string, lng: number) => {
+    const copies = copiesToBytes([replicaToBytes(firstFiled(trackAt(id, name, lng, 46), ANN))]);
+    await desk.getByLabel('A file from another leader').setInputFiles({
+      name: 'x.rutline-tracks',
+      mimeType: 'application/octet-stream',
+      buffer: Buffer.from(copies),
+    });
+    await desk.getByText(`${name}: new here.`).waitFor();
+  };
+  const published = async (told: string) => {
+    await desk.getByRole('button', { name: 'See what goes out' }).click();
+    await desk.getByRole('button', { name: 'Write into a folder' }).click();
+    await desk.getByText(told).waitFor();
+    return inFolder(desk);
+  };
+  await filed('a', 'Ember ridge', 10);
+  const first = await published('1 track is written into Web.');
+  await filed('b', 'Larch cut', 10.05);
+  const both = await published('2 tracks are written into Web.');
+  expect(leader.foreign).toEqual([]);
+  expect(leader.faults).toEqual([]);
+  await leader.context.close();
+
+  const records = (files: Map<string, Uint8Array>) =>
+    [...files.keys()].filter((name) => /\.records$/.test(name)).sort();
+  expect([...first.keys()].sort()).toEqual([...records(first), 'tracks.pmtiles']);
+  // The records of the first time stay, for readers who have its index.
+  expect([...both.keys()].sort()).toEqual([...records(both), 'tracks.pmtiles']);
+  expect(records(both)).toHaveLength(2);
+  expect(records(both)).toEqual(expect.arrayContaining(records(first)));
+  expect(both.get(records(first)[0])).toEqual(first.get(records(first)[0]));
+
+  for (const [name, bytes] of both) host.files.set(`club/${name}`, bytes);
+  host.files.set('before/tracks.pmtiles', first.get('tracks.pmtiles')!);
+  host.files.set(`before/${records(first)[0]}`, both.get(records(first)[0])!);
+  const { context, page, faults } = await reader();
+  await lookInto(page, `${host.url}club`);
+  await listed(page, /Ember ridge/).waitFor();
+  await page.getByText('2 tracks in the archive, 2 tracks in view.').waitFor();
+  await listed(page, /Larch cut/).click();
+  await page.getByRole('heading', { name: 'Larch cut' }).waitFor();
+  const [{ obstacle }] = wholeTrack().surveyed;
+  await page.getByRole('link', { name: new RegExp(obstacle.name) }).waitFor();
+  expect(await page.getByText('ask Ann at the gate').count()).toBe(0);
+  expect(host.given.asked.every((one) => / \S+ bytes=\d+-\d+$/.test(one))).toBe(true);
+  await page.goto(`${inject('url')}#/archive/published`);
+  await page.getByRole('button', { name: 'Another archive' }).click();
+  await lookInto(page, `${host.url}before`);
+  await page.getByText('1 track in the archive, 1 track in view.').waitFor();
+  await listed(page, /Ember ridge/).click();
+  await page.getByRole('heading', { name: 'Ember ridge' }).waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 test('what is read does not grow with the number of tracks; wide areas are told in crowds that lead to every track', async () => {
   const many = (count: number) =>
     Array.from({ length: count }, (_, i) =>
