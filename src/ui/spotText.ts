@@ -1,5 +1,5 @@
 import type { Spot, ToldValue } from '../archive/spot.ts';
-import { toShown, unitLabel } from '../units.ts';
+import { shown, toShown, unitLabel, written } from '../units.ts';
 import type { System } from '../units.ts';
 import { say } from '../words/words.ts';
 import { dayOf } from './dayText.ts';
@@ -45,9 +45,13 @@ function plainText(field: string, table: Spot['table'], value: unknown, system: 
     if (field === 'atMs') return dayOf(value);
     if (table?.kind !== 'number') return String(value);
     const unit = unitLabel(table.quantity, system);
-    return `${toShown(value, table.quantity, system)}${unit === '°' ? '' : ' '}${unit}`.trim();
+    return `${written(String(toShown(value, table.quantity, system)))}${unit === '°' ? '' : ' '}${unit}`.trim();
   }
   if (typeof value === 'string') return wordText(table, value) || words.empty;
+  if (field === 'place' && isPlace(value)) {
+    const [lng, lat, stationM] = value;
+    return `${short(lat)}°, ${short(lng)}°, ${shown(stationM, 'distance', system)}`;
+  }
   if (Array.isArray(value))
     return value.every((one) => typeof one === 'number')
       ? value.map(short).join(', ')
@@ -71,6 +75,11 @@ function objectText(value: object): string {
     : say.gradedTracks.spot.many(Object.keys(value).length);
 }
 
+/** Longitude, latitude and station, as the record holds them together. */
+function isPlace(value: unknown): value is [number, number, number] {
+  return Array.isArray(value) && value.length === 3 && value.every((one) => typeof one === 'number');
+}
+
 function short(value: number): string {
-  return String(Math.round(value * 1e5) / 1e5);
+  return written(String(Math.round(value * 1e5) / 1e5));
 }
