@@ -99,9 +99,10 @@ export function narrowed(
     if (going[i] === null) continue;
     const start = i;
     while (i + 1 < going.length && going[i + 1] !== null) i++;
-    const band = { fromM: offsetM[start] + errorM, toM: offsetM[i] - errorM };
-    const best = bestOf(offsetM, going, band);
-    if (best !== null) bands.push({ ...band, ...best });
+    const fromM = offsetM[start] + errorM;
+    const toM = offsetM[i] - errorM;
+    const best = bestOf(offsetM, going, { fromM, toM });
+    if (best !== null) bands.push({ fromM, toM, bestM: best.bestM, set: best.set });
   }
   return bands;
 }
@@ -114,7 +115,7 @@ function bestOf(
 ): { readonly bestM: number; readonly set: number } | null {
   const middleM = (fromM + toM) / 2;
   const within = going
-    .flatMap((one, i) => (one === null ? [] : [{ ...one, bestM: offsetM[i] }]))
+    .flatMap((one, i) => (one === null ? [] : [{ set: one.set, ease: one.ease, bestM: offsetM[i] }]))
     .filter(({ bestM }) => bestM >= fromM - 1e-9 && bestM <= toM + 1e-9)
     .sort(
       (a, b) => a.set - b.set || b.ease - a.ease || Math.abs(a.bestM - middleM) - Math.abs(b.bestM - middleM),

@@ -31,9 +31,9 @@ export function drawsThatGo(
   trackSlope: TrackSlope | null,
 ): (number | null)[] {
   const counts = asked.map(({ verdict }): number | null => (verdict.limit === null ? null : DRAWS));
-  const doubted = asked.flatMap((one, i) => {
-    const names = doubtful(one.verdict);
-    return counts[i] === null || names.size === 0 ? [] : [{ ...one, i, names }];
+  const doubted = asked.flatMap(({ values, offsetM, verdict }, i) => {
+    const names = doubtful(verdict);
+    return counts[i] === null || names.size === 0 ? [] : [{ values, offsetM, verdict, i, names }];
   });
   if (doubted.length === 0) return counts;
 

@@ -2,7 +2,7 @@ import type { Direction, Line, Stretch } from '../terrain/obstacle.ts';
 import { checkStretch } from '../terrain/check.ts';
 import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
-import { groundOf } from '../terrain/ground.ts';
+import { groundOf, inPlane } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
 import { assessTraverse } from '../traverse/traverse.ts';
@@ -155,11 +155,14 @@ export function groundsOf(stretch: Stretch, direction: Direction, trackSlope: Tr
  * that a place is no easier for being measured as level.
  */
 function hardEnds(entered: Ground, worst: Ground): Ground[] {
-  const across = (name: 'slopeRad' | 'camberRad', ground: Ground): Ground[] => {
+  const across = (name: 'slopeRad' | 'camberRad') => {
     const other = 2 * entered[name] - worst[name];
-    return other * worst[name] < 0 ? [ground, { ...ground, [name]: other }] : [ground];
+    return other * worst[name] < 0 ? [worst[name], other] : [worst[name]];
   };
-  return across('slopeRad', worst).flatMap((ground) => across('camberRad', ground));
+  const cambersRad = across('camberRad');
+  return across('slopeRad').flatMap((slopeRad) =>
+    cambersRad.map((camberRad) => inPlane(worst, slopeRad, camberRad)),
+  );
 }
 
 /** How far left of the main line, in the direction of travel. */
@@ -210,6 +213,8 @@ export function verdictOn(
     if (!b.known) return notKnown(rung, b.cause);
     return judge(rung, a, b, vehicle.values.hillDescent);
   });
-  const best = verdicts.reduce((least, next) => (rankOf(next.word) < rankOf(least.word) ? next : least));
-  return { ...best, ladder: verdicts };
+  const { rung, word, cause, limit, checks, worstChecks, entrySpeedMps, pullN } = verdicts.reduce(
+    (least, next) => (rankOf(next.word) < rankOf(least.word) ? next : least),
+  );
+  return { rung, word, cause, limit, checks, worstChecks, entrySpeedMps, pullN, ladder: verdicts };
 }

@@ -67,16 +67,16 @@ const HARDER: Readonly<Record<FeatureKind, Readonly<Record<string, Harder>>>> = 
 };
 
 function takenFeature(feature: Feature, hows: Hows, at: string, take: Take): Feature {
-  const sizes = feature as unknown as Readonly<Record<string, number>>;
-  const taken: Record<string, number> = {};
+  const taken = { ...feature };
+  const sizes = taken as unknown as Record<string, number>;
   for (const [size, field] of Object.entries(featureFields[feature.kind])) {
     if (field.kind !== 'number') continue;
     const path = `${at}.${size}`;
     const span = plusMinus(sizes[size], field.quantity, hows[path]);
     const value = take.measured(path, sizes[size], span, HARDER[feature.kind][size] ?? null);
-    taken[size] = Math.min(field.max, Math.max(field.min, value));
+    sizes[size] = Math.min(field.max, Math.max(field.min, value));
   }
-  return { ...feature, ...taken };
+  return taken;
 }
 
 function takenCorridor(corridor: Corridor, hows: Hows, take: Take): Corridor {
@@ -117,6 +117,25 @@ export function groundOf(
   return isKnown(ground) ? ground : null;
 }
 
-function isKnown({ corridor, features, ...plane }: Ground): boolean {
-  return [plane, corridor, ...features].every((record) => !Object.values(record).some(Number.isNaN));
+/** The same ground in another plane. */
+export function inPlane(
+  { lengthM, peakAdhesion, slidingAdhesion, rollingResistance, corridor, features }: Ground,
+  slopeRad: number,
+  camberRad: number,
+): Ground {
+  return {
+    lengthM,
+    slopeRad,
+    camberRad,
+    peakAdhesion,
+    slidingAdhesion,
+    rollingResistance,
+    corridor,
+    features,
+  };
+}
+
+function isKnown(ground: Ground): boolean {
+  const records = [ground, ground.corridor, ...ground.features];
+  return records.every((record) => !Object.values(record).some(Number.isNaN));
 }

@@ -1,7 +1,7 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
 import { PARTS } from '../vehicle/body.ts';
-import { drivelineOf } from '../vehicle/driveline.ts';
+import { drivelineOf, overrunOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Check } from './assess.ts';
 import type { Chassis } from './chassis.ts';
@@ -95,7 +95,7 @@ export function alongLine(
   const record = recordOf(chassis);
   const efforts = aidSets.map((aids) => {
     const own = chassisOf(values, aids);
-    return effortAlong(recordOf(own), own, drivelineOf(values, aids), ground, up);
+    return effortAlong(recordOf(own), own, drivelineOf(values, aids), ground, up, overrunOf(values, aids));
   });
   const traction = efforts.map((effort, set) => {
     const { standing } = recordOf(chassisOf(values, aidSets[set]));

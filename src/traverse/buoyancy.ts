@@ -1,3 +1,4 @@
+import { coverOf } from '../terrain/cover.ts';
 import type { Ground } from '../terrain/ground.ts';
 import type { Chassis } from './chassis.ts';
 
@@ -11,11 +12,10 @@ const WATER_KG_PER_M3 = 1000;
  */
 export function liftedShare(ground: Ground, chassis: Chassis, stationM: number): number {
   let share = 0;
-  for (const feature of ground.features) {
-    if (feature.kind !== 'water') continue;
+  for (const { fromM, toM, depthM } of coverOf(ground).waters) {
     const half = chassis.wheelbaseM / 2;
-    if (stationM < feature.fromM - half || stationM > feature.toM + half) continue;
-    const overFloorM = Math.max(0, feature.depthM - chassis.floorHeightM);
+    if (stationM < fromM - half || stationM > toM + half) continue;
+    const overFloorM = Math.max(0, depthM - chassis.floorHeightM);
     share = Math.max(share, (WATER_KG_PER_M3 * chassis.floorM2 * overFloorM) / chassis.massKg);
   }
   return Math.min(1, share);

@@ -87,7 +87,15 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
     if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
   }
   const braking = effort.slidesBack[brake] ? say.causes.brakesOnClimb : say.causes.slidesDown;
-  const engine = effort.descent === null ? null : engineBraking(effort.descent, record);
+  const held: { -readonly [K in keyof Check]: Check[K] } = at(
+    'braking',
+    brake,
+    record,
+    effort.brake[brake],
+    brakeAsk(brake),
+    braking,
+  );
+  if (effort.descent !== null) held.engine = engineBraking(effort.descent, record);
   return [
     at(
       'side hold',
@@ -97,10 +105,7 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
       effort.holdAsk[hold],
       say.causes.slides[effort.holdCase[hold]],
     ),
-    {
-      ...at('braking', brake, record, effort.brake[brake], brakeAsk(brake), braking),
-      ...(engine && { engine }),
-    },
+    held,
     at('traction', pull, record, effort.push[pull], effort.ask[pull], tractionCause(effort, record, pull)),
   ];
 }

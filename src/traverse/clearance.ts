@@ -101,7 +101,10 @@ export function gaps(
   offsetM: number,
   before?: readonly Gap[],
 ): Gap[] {
-  const found = parts.map(({ part }, i) => ({ part, gapM: Infinity, stationM: NaN, yM: 0, ...before?.[i] }));
+  const found = parts.map(({ part }, i) => {
+    const { gapM, stationM, yM } = before?.[i] ?? { gapM: Infinity, stationM: NaN, yM: 0 };
+    return { part, gapM, stationM, yM };
+  });
   if (parts.length === 0) return found;
   const many = record.length >= MANY;
   const whole = boxAbout(parts);
@@ -121,12 +124,14 @@ export function gaps(
     for (let i = 0; i < parts.length; i++) {
       const part = parts[i];
       const pose = part.axle === null ? body : poseAxle(axle, record, chassis, part.axle, n);
+      let topM = Infinity;
       if (crests !== null && turn * part.highestM <= LEANS_ASIDE_M) {
         const from = relief.sampleBefore(x + part.fromXM - LEANS_ASIDE_M);
         const to = relief.sampleBefore(x + part.toXM + LEANS_ASIDE_M) + 1;
-        if (leastZ(pose, part) - crests[i].highest(from, to) >= found[i].gapM) continue;
+        topM = crests[i].highest(from, to);
+        if (leastZ(pose, part) - topM >= found[i].gapM) continue;
       }
-      look(part, pose, relief, x, offsetM, found[i]);
+      look(part, pose, relief, x, offsetM, topM, found[i]);
     }
   }
   return found;
@@ -202,17 +207,22 @@ function leastZ({ upM, fall, rise, upright }: Pose, part: UnderPart): number {
   return upM - bow + list + part.lowestM * upright;
 }
 
-/** The gap under each point of a part with its mid-wheelbase at x, kept where it is the least so far. */
+/**
+ * The gap under each point of a part with its mid-wheelbase at x, kept where it is the least so far. No ground under it is
+ * higher than `topM`.
+ */
 function look(
   { xM, yM, zM }: UnderPart,
   { upM, fall, rise, upright, forward, right }: Pose,
   relief: Relief,
   x: number,
   offsetM: number,
+  topM: number,
   least: { -readonly [K in keyof Gap]: Gap[K] },
 ): void {
   for (let i = 0; i < xM.length; i++) {
     const z = upM - xM[i] * fall + yM[i] * rise + zM[i] * upright;
+    if (z - topM >= least.gapM) continue;
     const atX = x + xM[i] + zM[i] * forward;
     const gapM = z - relief.highestNear(atX, offsetM + yM[i] - zM[i] * right);
     if (gapM >= least.gapM) continue;

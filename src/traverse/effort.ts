@@ -58,6 +58,7 @@ export function effortAlong(
   line: Driveline,
   ground: Ground,
   up: Up,
+  overrun: Driveline | null = null,
   grip: Grip = gripAlong(record, chassis, ground, up),
   into: EffortRoom = noEffort(record.length),
 ): Effort {
@@ -117,7 +118,6 @@ export function effortAlong(
       holdAsk[n] = sign * up.y;
     }
   }
-  const descent =
-    line.overrun === undefined ? null : descentAlong(record, line.overrun, grip, weightN, ground, up);
+  const descent = overrun === null ? null : descentAlong(record, overrun, grip, weightN, ground, up);
   return { length, push, ask, limitedBy, hold, holdCase, holdAsk, brake, slidesBack, descent };
 }

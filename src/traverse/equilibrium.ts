@@ -63,9 +63,10 @@ export class Equilibrium {
   readonly hubM = new Float64Array(4);
   /** Suspension travel from loaded ride height, up positive, metres. */
   readonly travelM = new Float64Array(4);
-  heaveM = 0;
-  pitch = 0;
-  roll = 0;
+  /** The pose; not known before the first answer. */
+  heaveM = NaN;
+  pitch = NaN;
+  roll = NaN;
 
   readonly #x = new Float64Array(4);
   readonly #y = new Float64Array(4);
@@ -88,11 +89,11 @@ export class Equilibrium {
   readonly #radiusM: number;
   readonly #chassis: Chassis;
   readonly #weightN: number;
-  #heaveN = 0;
-  #pitchNm = 0;
-  #rollNm = 0;
-  #pitchOutNm = 0;
-  #rollOutNm = 0;
+  #heaveN = NaN;
+  #pitchNm = NaN;
+  #rollNm = NaN;
+  #pitchOutNm = NaN;
+  #rollOutNm = NaN;
   #fresh = true;
 
   /** Out-of-balance at the present guess, and the stiffness of each wheel there. */
@@ -100,10 +101,10 @@ export class Equilibrium {
   readonly #wheelN = new Float64Array(4);
   readonly #own = new Float64Array(4);
   readonly #touch = new Float64Array(4);
-  #gz = 0;
-  #gp = 0;
-  #gq = 0;
-  #off = 0;
+  #gz = NaN;
+  #gp = NaN;
+  #gq = NaN;
+  #off = NaN;
   readonly #step = new Float64Array(7);
 
   constructor(chassis: Chassis, up: Up = UPRIGHT) {

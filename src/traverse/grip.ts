@@ -1,3 +1,4 @@
+import { coverOf } from '../terrain/cover.ts';
 import type { Ground } from '../terrain/ground.ts';
 import { liftedShare } from './buoyancy.ts';
 import type { Chassis } from './chassis.ts';
@@ -82,7 +83,7 @@ export function gripAlong(
   const { peakAdhesion: peak, slidingAdhesion: sliding, rollingResistance: f } = ground;
   const weightN = chassis.massKg * G_MPS2;
   const { loadN, carried, bounds, ask, climb, braked, on, back, brake, slidesBack } = into;
-  const wet = ground.features.some(({ kind }) => kind === 'water');
+  const wet = coverOf(ground).isWet;
   for (let n = 0; n < length; n++) {
     ask[n] = 0;
     climb[n] = 0;

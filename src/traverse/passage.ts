@@ -8,7 +8,7 @@ import { fitChecks } from './bounds/fit.ts';
 import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
 import { clearanceChecks, clearanceOf, effortChecks, tipChecks } from './checks.ts';
-import type { UnderPart } from './clearance.ts';
+import type { Gap, UnderPart } from './clearance.ts';
 import { gaps, undersideOn } from './clearance.ts';
 import type { EffortRoom } from './effort.ts';
 import { effortAlong, noEffort } from './effort.ts';
@@ -23,6 +23,8 @@ import { tipMargins } from './stability.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
 
+const FITS: readonly CheckName[] = ['width', 'headroom', 'water depth', 'depth × flow'];
+const SOFT: readonly CheckName[] = ['soft ground'];
 const TIPS: readonly CheckName[] = ['side tip', 'end tip'];
 const EFFORTS: readonly CheckName[] = ['side hold', 'braking', 'traction'];
 
@@ -44,6 +46,8 @@ interface Piece {
   readonly even: boolean;
   readonly names: ReadonlySet<CheckName>;
   readonly parts: readonly UnderPart[];
+  /** A gap of nothing under each of them: what is less touches. */
+  readonly touching: readonly Gap[];
 }
 
 /** One vehicle on one line with one set of aids, asked again and again on grounds that differ a little. */
@@ -73,8 +77,7 @@ export class Passage {
   ) {
     this.#values = values;
     this.#offsetM = offsetM;
-    // What the engine holds on the way down fails nothing: brakes are there.
-    this.#driveline = { ...drivelineOf(values, aids), overrun: undefined };
+    this.#driveline = drivelineOf(values, aids);
     this.#names = names;
     this.#chassis = chassisOf(values, aids);
     const stations = names.has('braking') ? Math.ceil(values.wheelbaseM / STATION_M) : PIECE_STATIONS;
@@ -104,15 +107,18 @@ export class Passage {
   /** Whether a named check fails on a ground, by more than so many of its tolerances. */
   failsBy(tolerances: number, ground: Ground, relief: Relief): boolean {
     const fails = ({ margin, tolerance }: Check) => margin < -tolerances * tolerance;
-    const whole = [
-      ...fitChecks(this.#values, ground, this.#offsetM),
-      ...softChecks(this.#values, ground, this.#chassis.tyre),
-    ];
-    if (whole.some((check) => this.#names.has(check.name) && fails(check))) return true;
+    const named = (check: Check) => this.#names.has(check.name);
+    if (
+      wants(this.#names, FITS) &&
+      fitChecks(this.#values, ground, this.#offsetM).some((check) => named(check) && fails(check))
+    )
+      return true;
+    if (wants(this.#names, SOFT) && softChecks(this.#values, ground, this.#chassis.tyre).some(fails))
+      return true;
     const up = upOf(ground);
     if (up === null) return true;
     return this.#doubtful.some((piece) => {
-      const checks = this.#checksOn(piece, ground, relief, up);
+      const checks = this.#checksOn(piece, ground, relief, up, tolerances === 0 ? piece.touching : undefined);
       return checks === null || checks.some((check) => piece.names.has(check.name) && fails(check));
     });
   }
@@ -121,7 +127,7 @@ export class Passage {
     const all = undersideOn(this.#chassis, this.#values).filter(({ part }) =>
       this.#names.has(clearanceOf(part)),
     );
-    const piece = { fromM, margin: -Infinity, even: false, names: this.#names, parts: all };
+    const piece = { fromM, margin: -Infinity, even: false, names: this.#names, parts: all, touching: [] };
     const up = upOf(ground);
     const checks = up === null ? null : this.#checksOn(piece, ground, relief, up);
     if (checks === null) return piece;
@@ -130,32 +136,38 @@ export class Passage {
       named.filter(({ margin, tolerance }) => margin < NEAR * tolerance).map(({ name }) => name),
     );
     const { bottomM } = this.#march.record;
+    const parts = all.filter(({ part }) => near.has(clearanceOf(part)));
     return {
       fromM,
       margin: Math.min(Infinity, ...named.map(({ margin, tolerance }) => margin / tolerance)),
       even: bottomM.every((bottom, i) => bottom === bottomM[i % 4]),
       names: near,
-      parts: all.filter(({ part }) => near.has(clearanceOf(part))),
+      parts,
+      touching: parts.map(({ part }) => ({ part, gapM: 0, stationM: NaN, yM: 0 })),
     };
   }
 
-  /** What is looked at over a piece; null where the vehicle does not stand. */
-  #checksOn(piece: Piece, ground: Ground, relief: Relief, up: Up): Check[] | null {
-    const wants = (group: readonly CheckName[]) => group.some((name) => piece.names.has(name));
+  /** What is looked at over a piece, of gaps only those that are less than some; null where the vehicle does not stand. */
+  #checksOn(piece: Piece, ground: Ground, relief: Relief, up: Up, lessThan?: readonly Gap[]): Check[] | null {
     const chassis = this.#chassis;
     const record = this.#march.take(relief, up, piece.fromM, this.#offsetM, piece.names.has('side hold'));
     if (!stands(record)) return null;
     const checks: Check[] = [];
-    if (wants(EFFORTS)) {
+    if (wants(piece.names, EFFORTS)) {
       const grip = gripAlong(record, chassis, ground, up, this.#grip);
-      const effort = effortAlong(record, chassis, this.#driveline, ground, up, grip, this.#effort);
+      // What the engine holds on the way down fails nothing: brakes are there.
+      const effort = effortAlong(record, chassis, this.#driveline, ground, up, null, grip, this.#effort);
       checks.push(...effortChecks(effort, record, up));
     }
     if (piece.parts.length > 0)
-      checks.push(...clearanceChecks(gaps(record, chassis, piece.parts, relief, this.#offsetM)));
-    if (wants(TIPS)) checks.push(...tipChecks(tipMargins(record, chassis, up)));
+      checks.push(...clearanceChecks(gaps(record, chassis, piece.parts, relief, this.#offsetM, lessThan)));
+    if (wants(piece.names, TIPS)) checks.push(...tipChecks(tipMargins(record, chassis, up)));
     return checks;
   }
+}
+
+function wants(names: ReadonlySet<CheckName>, group: readonly CheckName[]): boolean {
+  return group.some((name) => names.has(name));
 }
 
 function stands({ standing }: TraverseRecord): boolean {

@@ -9,6 +9,8 @@ import type { WheelPath } from './wheel.ts';
 export interface Row {
   readonly id: number;
   readonly heightsM: Float64Array;
+  /** Lines that are alike have the same sum. */
+  readonly sumM: number;
 }
 
 /** The line that is being sampled; kept only where it is unlike the others. */
@@ -54,9 +56,13 @@ export class Relief {
   }
 
   #rowOf(heightsM: Float64Array): Row {
-    for (let k = this.#distinct.length - 1; k >= 0; k--)
-      if (alike(this.#distinct[k].heightsM, heightsM)) return this.#distinct[k];
-    const row = { id: this.#distinct.length, heightsM: heightsM.slice() };
+    let sumM = 0;
+    for (let i = 0; i < heightsM.length; i++) sumM += heightsM[i];
+    for (let k = this.#distinct.length - 1; k >= 0; k--) {
+      const row = this.#distinct[k];
+      if (row.sumM === sumM && alike(row.heightsM, heightsM)) return row;
+    }
+    const row = { id: this.#distinct.length, heightsM: heightsM.slice(), sumM };
     this.#distinct.push(row);
     return row;
   }
@@ -104,11 +110,8 @@ export class Relief {
   }
 }
 
-/** Compared from the middle on, where obstacles are and rows differ. */
 function alike(a: Float64Array, b: Float64Array): boolean {
-  const middle = a.length >> 1;
-  for (let i = middle; i < a.length; i++) if (a[i] !== b[i]) return false;
-  for (let i = 0; i < middle; i++) if (a[i] !== b[i]) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
   return true;
 }
 

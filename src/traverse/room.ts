@@ -15,8 +15,8 @@ export interface Room {
 /** Rooms to be used anew, by stations: to make one takes as long as to fill it. */
 const spare = new Map<number, Room[]>();
 
-/** Numbers of stations for which rooms are kept. */
-const MOST_SPARE = 16;
+/** Numbers of stations for which rooms are kept: those of a whole convoy at one obstacle and at the next. */
+const MOST_SPARE = 32;
 
 /** A room for so many stations; what stands in it is of no meaning. */
 export function takeRoom(stations: number): Room {
@@ -28,7 +28,9 @@ export function takeRoom(stations: number): Room {
 export function leaveRoom(room: Room): void {
   const { length } = room.record;
   const rooms = spare.get(length) ?? [];
-  if (rooms.length === 0 && spare.size >= MOST_SPARE) spare.clear();
   rooms.push(room);
+  // What was left last stands last, and what nobody has asked for the longest goes first.
+  spare.delete(length);
   spare.set(length, rooms);
+  if (spare.size > MOST_SPARE) spare.delete([...spare.keys()][0]);
 }

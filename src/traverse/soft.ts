@@ -1,5 +1,5 @@
+import { coverOf } from '../terrain/cover.ts';
 import type { Ground } from '../terrain/ground.ts';
-import type { SoftPatch } from '../terrain/softPatch.ts';
 import type { Tyre } from '../vehicle/tyre.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import { totalMassKg } from '../vehicle/vehicle.ts';
@@ -72,20 +72,18 @@ export function softChecks(values: VehicleValues, ground: Ground, tyre: Tyre): C
   const wheelN = (totalMassKg(values) * G_MPS2) / 4;
   const deflectionShare = wheelN / tyre.stiffnessNPerM / tyre.sidewallM;
   const MI = mobilityIndex(values);
-  return ground.features
-    .filter((feature): feature is SoftPatch => feature.kind === 'softPatch')
-    .map((patch) => {
-      const have = driven ? patch.coneIndexPa * REMOULDING[patch.wetness] : 0;
-      const need = demand(MI, deflectionShare, patch.passesBefore + 1) * PA_PER_CONE_INDEX;
-      return {
-        name: 'soft ground',
-        quantity: 'pressure',
-        have,
-        need,
-        margin: have - need,
-        tolerance: need * TOLERANCE_SHARE,
-        stationM: (patch.fromM + patch.toM) / 2,
-        cause: driven ? say.causes.softGivesWay : say.causes.softTwoDriven,
-      };
-    });
+  return coverOf(ground).softPatches.map((patch) => {
+    const have = driven ? patch.coneIndexPa * REMOULDING[patch.wetness] : 0;
+    const need = demand(MI, deflectionShare, patch.passesBefore + 1) * PA_PER_CONE_INDEX;
+    return {
+      name: 'soft ground',
+      quantity: 'pressure',
+      have,
+      need,
+      margin: have - need,
+      tolerance: need * TOLERANCE_SHARE,
+      stationM: (patch.fromM + patch.toM) / 2,
+      cause: driven ? say.causes.softGivesWay : say.causes.softTwoDriven,
+    };
+  });
 }

@@ -29,7 +29,8 @@ export interface TipMargin {
  *
  *     tan = a·(d × u) |a| / (|a|² d·u − (d·a) (u·a))
  *
- * As a tangent it compares stations without trigonometry; beyond 90° it does not matter.
+ * As a tangent it compares stations without trigonometry; beyond 90° it does not matter. The centre of mass is that in
+ * `mass`.
  */
 function tiltTan(
   record: TraverseRecord,
@@ -42,22 +43,9 @@ function tiltTan(
   const { from, to } = EDGES[edge];
   const fromY = wheelY(chassis, from) + treads * inward(record, n, from);
   const toY = wheelY(chassis, to) + treads * inward(record, n, to);
-  const P = record.pitch[n];
-  const Q = record.roll[n];
-  const h = chassis.sprungHeightM;
-
-  let mx = chassis.sprungKg * (chassis.sprungXM + h * P);
-  let my = -chassis.sprungKg * h * Q;
-  let mz = chassis.sprungKg * (record.heaveM[n] - chassis.sprungXM * P + h);
-  for (let i = 0; i < 4; i++) {
-    const kg = (i < 2 ? chassis.front : chassis.rear).unsprungKg;
-    mx += kg * wheelX(chassis, i);
-    my += kg * wheelY(chassis, i);
-    mz += kg * record.hubM[4 * n + i];
-  }
-  const dx = mx / chassis.massKg - wheelX(chassis, from);
-  const dy = my / chassis.massKg - fromY;
-  const dz = mz / chassis.massKg - record.bottomM[4 * n + from];
+  const dx = mass[0] - wheelX(chassis, from);
+  const dy = mass[1] - fromY;
+  const dz = mass[2] - record.bottomM[4 * n + from];
   const ax = wheelX(chassis, to) - wheelX(chassis, from);
   const ay = toY - fromY;
   const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
@@ -67,6 +55,28 @@ function tiltTan(
   const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
   const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
   return (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+}
+
+/** Kept from call to call: where the centre of mass is, x, y, z. */
+const mass = new Float64Array(3);
+
+/** Where the centre of mass is at a station, into `mass`. */
+function massAt(record: TraverseRecord, chassis: Chassis, n: number): void {
+  const P = record.pitch[n];
+  const Q = record.roll[n];
+  const h = chassis.sprungHeightM;
+  let mx = chassis.sprungKg * (chassis.sprungXM + h * P);
+  let my = -chassis.sprungKg * h * Q;
+  let mz = chassis.sprungKg * (record.heaveM[n] - chassis.sprungXM * P + h);
+  for (let i = 0; i < 4; i++) {
+    const kg = (i < 2 ? chassis.front : chassis.rear).unsprungKg;
+    mx += kg * wheelX(chassis, i);
+    my += kg * wheelY(chassis, i);
+    mz += kg * record.hubM[4 * n + i];
+  }
+  mass[0] = mx / chassis.massKg;
+  mass[1] = my / chassis.massKg;
+  mass[2] = mz / chassis.massKg;
 }
 
 /** How far towards the vehicle's middle a wheel bears, left positive; what bears further out is not counted on. */
@@ -107,23 +117,34 @@ export function tipMargins(
   up: Up,
   before: readonly TipMargin[] = [],
 ): TipMargin[] {
-  const told = EDGES.map(({ name }, edge): TipMargin | WorstTilt => {
-    let tan = Infinity;
-    let n = 0;
-    for (let k = 0; k < record.length; k++) {
-      if (record.standing[k] === edge + 1)
-        return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[k] };
-      if (record.standing[k] !== 0 || (k > 0 && record.repeats[k] === 1)) continue;
-      const here = tiltTan(record, chassis, up, k, edge, 1);
-      if (here >= tan) continue;
-      tan = here;
-      n = k;
+  const worst = EDGES.map((_, edge) => ({ edge, n: 0, tan: Infinity, middleTan: Infinity }));
+  const tipsAt = EDGES.map(() => -1);
+  for (let n = 0; n < record.length; n++) {
+    const standing = record.standing[n];
+    if (standing !== 0) {
+      if (tipsAt[standing - 1] < 0) tipsAt[standing - 1] = n;
+      continue;
     }
-    if (tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
-    return { edge, n, tan, middleTan: tiltTan(record, chassis, up, n, edge, 0) };
+    if (n > 0 && record.repeats[n] === 1) continue;
+    massAt(record, chassis, n);
+    for (const tilt of worst) {
+      const tan = tiltTan(record, chassis, up, n, tilt.edge, 1);
+      if (tan >= tilt.tan) continue;
+      tilt.tan = tan;
+      tilt.n = n;
+    }
+  }
+  const told = worst.map((tilt, edge): TipMargin | WorstTilt => {
+    const { name } = EDGES[edge];
+    if (tipsAt[edge] >= 0)
+      return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[tipsAt[edge]] };
+    if (tilt.tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
+    massAt(record, chassis, tilt.n);
+    tilt.middleTan = tiltTan(record, chassis, up, tilt.n, edge, 0);
+    return tilt;
   });
   for (let i = 0; i < told.length; i += 2) {
-    const pair = [i, i + 1].sort((a, b) => rigid(told[a]) - rigid(told[b]));
+    const pair = rigid(told[i + 1]) < rigid(told[i]) ? [i + 1, i] : [i, i + 1];
     const ofPair = ({ edge }: TipMargin) => edge === EDGES[i].name || edge === EDGES[i + 1].name;
     let least = before.filter(ofPair).reduce(lesser, Infinity);
     for (const edge of pair) {
@@ -154,20 +175,24 @@ function leaned(
 ): TipMargin {
   const { bottomM, climbTan } = record;
   const treadsRad = Math.max(0, Math.atan(middleTan) - Math.atan(tan));
-  const told = { edge: EDGES[edge].name, stationM: record.stationM[n] };
+  const { name } = EDGES[edge];
+  const stationM = record.stationM[n];
   const enoughTan = enoughRad + treadsRad < 1.3 ? Math.tan(enoughRad + treadsRad) : Infinity;
   if (
     enoughTan > 0 &&
     enoughTan < middleTan &&
     new Tilting(chassis, up, bottomM, climbTan, edge, 4 * n).stands(enoughTan)
   )
-    return { ...told, marginRad: Math.atan(tan) };
+    return { edge: name, marginRad: Math.atan(tan), stationM };
   const leanedTo = leanedTan(chassis, up, bottomM, climbTan, edge, middleTan, 4 * n);
-  return { ...told, marginRad: Math.atan(leanedTo) - treadsRad };
+  return { edge: name, marginRad: Math.atan(leanedTo) - treadsRad, stationM };
 }
 
-/** Halvings of the tilt that is left: to 0.02° of a usual 45°. */
-const HALVINGS = 11;
+/** Steps that the rigid body's tilt is cut into, of which the last that stands is told: 0.02° of a usual 45°. */
+const STEPS = 2048;
+
+/** Part of the way to where the load of the higher wheels would end that is gone at once: a body leans ever faster. */
+const ALMOST = 0.9;
 
 /** Directions in which gravity is turned for each edge. */
 const OVER = [
@@ -183,6 +208,7 @@ class Tilting {
   readonly #up: Up;
   readonly #ground: ArrayLike<number>;
   readonly #climb: ArrayLike<number>;
+  readonly #edge: number;
   readonly #at: number;
   readonly #towards: Up;
 
@@ -199,6 +225,7 @@ class Tilting {
     this.#up = up;
     this.#ground = ground;
     this.#climb = climb;
+    this.#edge = edge;
     this.#at = at;
     // The upward vertical turned towards the side that rises.
     const dot = OVER[edge].x * up.x + OVER[edge].y * up.y;
@@ -207,6 +234,13 @@ class Tilting {
     const z = -dot * up.z;
     const size = Math.sqrt(x * x + y * y + z * z);
     this.#towards = { x: x / size, y: y / size, z: z / size };
+  }
+
+  /** Load of the two wheels that lift when it tips, newtons; of the last tilt at which it stood. */
+  higherN(): number {
+    const { loadN } = this.#body;
+    const { from, to } = EDGES[this.#edge];
+    return loadN[0] + loadN[1] + loadN[2] + loadN[3] - loadN[from] - loadN[to];
   }
 
   /** Whether it stands with gravity turned by an angle of this tangent. */
@@ -222,8 +256,9 @@ class Tilting {
 }
 
 /**
- * The body leans further as it is tilted, so the rigid answer is too high. Gravity is turned step by step until the
- * solver finds no equilibrium, halving the interval; the rigid answer bounds it from above.
+ * The body leans further as it is tilted, so the rigid answer is too high; it bounds the tilt from above. Gravity is turned
+ * until the solver finds no equilibrium: each time most of the way to where the load of the higher wheels comes to nothing
+ * if it goes on as it went, or half way where that fell over. What is told still stands.
  */
 export function leanedTan(
   chassis: Chassis,
@@ -236,12 +271,24 @@ export function leanedTan(
 ): number {
   if (rigidTan <= 0) return rigidTan;
   const tilting = new Tilting(chassis, up, ground, climb, edge, at);
+  if (!tilting.stands(0)) return 0;
+  const stepTan = Math.min(rigidTan, 4) / STEPS;
   let stands = 0;
-  let falls = Math.min(rigidTan, 4);
-  for (let n = 0; n < HALVINGS; n++) {
-    const tan = (stands + falls) / 2;
-    if (tilting.stands(tan)) stands = tan;
-    else falls = tan;
+  let falls = STEPS;
+  let loadN = tilting.higherN();
+  let next = STEPS / 2;
+  while (falls - stands > 1) {
+    if (tilting.stands(next * stepTan)) {
+      const beforeN = loadN;
+      loadN = tilting.higherN();
+      const left = (loadN * (next - stands)) / (beforeN - loadN);
+      stands = next;
+      const likely = stands + Math.max(1, Math.floor(ALMOST * left));
+      next = left > 0 && likely < falls ? likely : (stands + falls) >> 1;
+    } else {
+      falls = next;
+      next = (stands + falls) >> 1;
+    }
   }
-  return stands;
+  return stands * stepTan;
 }

@@ -1,7 +1,7 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Aids } from '../vehicle/aids.ts';
 import type { Driveline } from '../vehicle/driveline.ts';
-import { drivelineOf } from '../vehicle/driveline.ts';
+import { drivelineOf, overrunOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Assess, Assessment, Check, Found } from './assess.ts';
 import { worseOf } from './assess.ts';
@@ -66,6 +66,7 @@ export class Traverse {
   readonly #ups: readonly Up[] | null;
   readonly #before: Before;
   readonly #marched = new Map<Chassis, readonly Marched[]>();
+  #fit: readonly Check[] | null = null;
 
   /** What is left out is not told: what the underside touches, what the engine holds on the way down. */
   constructor(
@@ -90,8 +91,9 @@ export class Traverse {
     const key = JSON.stringify(aids);
     const taken = this.#before.taken.get(key) ?? this.#take(aids, this.#ups);
     this.#before.taken.set(key, taken);
-    const fit = fitChecks(this.#values, this.#grounds[0], this.#offsetM);
-    return { ...taken, known: true, checks: [...fit, ...taken.checks] };
+    this.#fit ??= fitChecks(this.#values, this.#grounds[0], this.#offsetM);
+    const { checks, entrySpeedMps, pullN } = taken;
+    return { known: true, checks: [...this.#fit, ...checks], entrySpeedMps, pullN };
   }
 
   /** Lets go of what was marched; what is asked after that is marched anew. */
@@ -110,13 +112,14 @@ export class Traverse {
   #take(aids: Aids, ups: readonly Up[]): Found {
     const chassis = chassisOf(this.#values, aids);
     const checks = this.#standing(aids, ups);
-    const all = drivelineOf(this.#values, aids);
-    const driveline = this.#leavesOut.includes('engine braking') ? { ...all, overrun: undefined } : all;
+    const driveline = drivelineOf(this.#values, aids);
+    const overrun = this.#leavesOut.includes('engine braking') ? null : overrunOf(this.#values, aids);
     const efforts = this.#march(aids, ups)
-      .map((marched) => marched.effort(driveline))
+      .map((marched) => marched.effort(driveline, overrun))
       .reduce(worseOf);
     const soft = softChecks(this.#values, this.#grounds[0], chassis.tyre);
-    return { ...efforts, checks: [...soft, ...checks, ...efforts.checks] };
+    const { entrySpeedMps, pullN } = efforts;
+    return { checks: [...soft, ...checks, ...efforts.checks], entrySpeedMps, pullN };
   }
 
   #standing(aids: Aids, ups: readonly Up[]): readonly Check[] {
@@ -171,16 +174,25 @@ class Marched {
     readonly up: Up,
   ) {}
 
-  /** Side hold, braking and traction with what is driven. */
-  effort(driveline: Driveline): Found {
+  /** Side hold, braking and traction with what is driven, and what the engine holds back unless nobody asks. */
+  effort(driveline: Driveline, overrun: Driveline | null): Found {
     const { record } = this;
     const { grip, effort: into } = this.room;
     this.#grip ??= gripAlong(record, this.chassis, this.ground, this.up, grip);
-    const effort = effortAlong(record, this.chassis, driveline, this.ground, this.up, this.#grip, into);
+    const effort = effortAlong(
+      record,
+      this.chassis,
+      driveline,
+      this.ground,
+      this.up,
+      overrun,
+      this.#grip,
+      into,
+    );
     const checks = effortChecks(effort, record, this.up);
     const [, , traction] = checks;
     const speed = entrySpeedMps(effort, record, this.chassis.wheelbaseM);
-    const within = speed <= Math.min(SPEED_CAP_MPS, liftSpeedMps(record, this.up));
+    const within = speed === 0 || (speed <= SPEED_CAP_MPS && speed <= liftSpeedMps(record, this.up));
     return {
       checks,
       entrySpeedMps: within ? speed : Infinity,

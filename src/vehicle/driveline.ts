@@ -30,8 +30,6 @@ export interface Driveline {
   readonly engineLeaves: number;
   /** Greatest sum of drive forces at the tread, newtons. */
   readonly forceN: number;
-  /** The same driveline turned by its wheels; left out where nobody asks what the engine holds back. */
-  readonly overrun?: Driveline;
 }
 
 export function drivelineOf(values: VehicleValues, aids: Aids): Driveline {
@@ -45,7 +43,6 @@ export function drivelineOf(values: VehicleValues, aids: Aids): Driveline {
     brakeShare: BRAKE_TRACTION_SHARE[values.brakeTraction],
     engineLeaves: standsDown(values.engineTraction, aids) ? 1 : ENGINE_TRACTION_LEAVES,
     forceN: (values.engineTorqueNm * firstGear(values, aids) * DRIVELINE_EFFICIENCY) / radiusM(values),
-    overrun: overrunOf(values, aids),
   };
 }
 

@@ -1,3 +1,4 @@
+import { coverOf } from '../../terrain/cover.ts';
 import type { Ground } from '../../terrain/ground.ts';
 import type { VehicleValues } from '../../vehicle/specs.ts';
 import { totalMassKg } from '../../vehicle/vehicle.ts';
@@ -66,22 +67,21 @@ export function fitChecks(values: VehicleValues, ground: Ground, offsetM: number
       cause: say.causes.tooTall,
     },
   ];
-  for (const feature of ground.features) {
-    if (feature.kind !== 'water') continue;
-    const stationM = (feature.fromM + feature.toM) / 2;
+  for (const water of coverOf(ground).waters) {
+    const stationM = (water.fromM + water.toM) / 2;
     checks.push({
       name: 'water depth',
       quantity: 'size',
       have: values.wadingDepthM,
-      need: feature.depthM,
-      margin: values.wadingDepthM - feature.depthM,
+      need: water.depthM,
+      margin: values.wadingDepthM - water.depthM,
       tolerance: TOLERANCE.depthM,
       stationM,
       cause: say.causes.overWading,
     });
-    const floorIn = feature.depthM > values.floorHeightM;
+    const floorIn = water.depthM > values.floorHeightM;
     const have = floorIn ? 0 : depthFlowLimit(totalMassKg(values));
-    const need = feature.depthM * feature.flowMps;
+    const need = water.depthM * water.flowMps;
     if (need > 0)
       checks.push({
         name: 'depth × flow',
