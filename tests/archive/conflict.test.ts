@@ -3,7 +3,7 @@ import { conflictsOf, historyOf, resolved } from '../../src/archive/conflict.ts'
 import { edited, firstFiled, gradedOf } from '../../src/archive/gradedReplica.ts';
 import type { GradedTrack, Surveyed } from '../../src/archive/gradedTrack.ts';
 import type { Replica } from '../../src/archive/replica.ts';
-import { headsOf, merged, replicaFrom, replicaToBytes } from '../../src/archive/replica.ts';
+import { candidatesIn, headsOf, merged, replicaFrom, replicaToBytes } from '../../src/archive/replica.ts';
 import { rowOf } from '../../src/convoy/matrix.ts';
 import type { Feature } from '../../src/terrain/feature.ts';
 import type { Line, Obstacle, Stretch } from '../../src/terrain/obstacle.ts';
@@ -140,6 +140,27 @@ describe('a depth that two people measured at once', () => {
     expect(again[0].claims.map(({ by }) => by).sort()).toEqual(['Ann', 'Ben']);
     const agreed = merged(one, resolved(copyOf(torn), key, claims[0].id, BEN)!);
     expect(conflictsOf(agreed)).toEqual([]);
+  });
+
+  test('is no longer to be chosen once someone has, nor where both came to say the same', () => {
+    const torn = replica();
+    const [{ key, claims }] = conflictsOf(torn);
+    const settled = resolved(copyOf(torn), key, claims[0].id, ANN)!;
+    const [stands] = candidatesIn(settled)(key);
+    expect(resolved(settled, key, stands.id, CLEO)).toBeNull();
+    const agreed = merged(settled, resolved(copyOf(torn), key, claims[0].id, BEN)!);
+    const said = candidatesIn(agreed)(key);
+    expect(said.map(({ by }) => by).sort()).toEqual(['Ann', 'Ben']);
+    for (const { id } of said) expect(resolved(agreed, key, id, CLEO)).toBeNull();
+  });
+
+  test('is told before what no verdict follows from', () => {
+    const from = wholeTrack();
+    const first = firstFiled(from, CLEO);
+    const heads = headsOf(first);
+    const told = (name: string, depthM: number) => ({ ...withOne(from, sized('rut', { depthM })), name });
+    const torn = edited(edited(first, told('Ford', 0.3), ANN, heads), told('Weir', 0.1), BEN, heads);
+    expect(conflictsOf(torn).map(({ spot }) => spot.isJudged)).toEqual([true, false]);
   });
 
   test('of an older visit leaves the newest ground as it is', () => {
