@@ -89,6 +89,8 @@ class GeoPackageReading {
   #tracks: GradedTrack[] = [];
   #trackCount = 0;
   readonly #ids = new Set<string>();
+  /** Tables of whose schema nothing is called by a check. */
+  readonly #checkable = new Set<string>();
   #points = 0;
   /** Bytes of the file, and those of values that were seen. */
   readonly #size: number;
@@ -111,6 +113,7 @@ class GeoPackageReading {
     if (!APPLICATION_IDS.includes(Number(application)))
       this.#reader.warning(say.formats.theFile, words.noApplicationId, say.formats.readAnyway);
     const missing = STANDARD.filter((table) => this.#columnsOf(table) === null);
+    STANDARD.forEach((table) => this.#check(table));
     for (const table of missing) this.#reader.error(table, words.noTable, say.formats.nothingRead);
     if (missing.length > 0) return;
     const layers = this.#layers();
@@ -143,13 +146,15 @@ class GeoPackageReading {
     const [entry] = this.#rows('SELECT type, sql FROM sqlite_schema WHERE name = ?', [table]);
     const sql = String(entry?.[1]);
     if (entry?.[0] !== 'table' || /^\s*create\s+virtual/i.test(sql)) return null;
-    if (!/\b(check|generated|as)\b/i.test(sql)) this.#check(table);
+    if (!/\b(check|generated|as)\b/i.test(sql)) this.#checkable.add(table);
     return this.#rows('SELECT name FROM pragma_table_info(?) LIMIT 2000', [table]).map(([name]) =>
       String(name),
     );
   }
 
+  /** Reads all of a table's pages once more, and says what is wrong with them. */
   #check(table: string): void {
+    if (!this.#checkable.has(table)) return;
     const [found] = this.#rows(`PRAGMA quick_check(${quoted(table)})`);
     const fault = printable(String(found?.[0]));
     if (fault !== 'ok')
@@ -186,9 +191,10 @@ class GeoPackageReading {
       this.#reader.error(where, words.noTable, say.formats.leftOut);
       return;
     }
-    if (columns.includes(RECORD) && (await this.#readRecords(layer.table))) return;
     // Ours, read off the records: not tracks in their own right.
     if (columns.includes('track_id') && columns.includes('obstacle_id') && this.#trackCount > 0) return;
+    this.#check(layer.table);
+    if (columns.includes(RECORD) && (await this.#readRecords(layer.table))) return;
     if (!/LINESTRING|GEOMETRY/.test(layer.type)) {
       if (this.#rows(`SELECT 1 FROM ${quoted(layer.table)} LIMIT 1`).length > 0)
         this.#reader.warning(where, words.noLines(layer.type.toLowerCase()), say.formats.leftOut);
