@@ -107,8 +107,8 @@ export function gaps(
   });
   if (parts.length === 0) return found;
   const many = record.length >= MANY;
-  const whole = boxAbout(parts);
-  const under = many ? crestUnder(whole, relief, offsetM) : null;
+  const whole = many ? boxAbout(parts) : null;
+  const under = whole === null ? null : crestUnder(whole, relief, offsetM);
   const crests = many ? parts.map((part) => crestUnder(part, relief, offsetM)) : null;
   const body: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
   const axle: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
@@ -116,7 +116,12 @@ export function gaps(
     if (record.standing[n] !== 0) continue;
     const x = record.stationM[n];
     const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
-    if (under !== null && repeatsLook(record, n) && turn * whole.highestM <= LEANS_ASIDE_M) {
+    if (
+      under !== null &&
+      whole !== null &&
+      repeatsLook(record, n) &&
+      turn * whole.highestM <= LEANS_ASIDE_M
+    ) {
       const from = relief.sampleBefore(record.stationM[n - STRIDE] + whole.fromXM - LEANS_ASIDE_M);
       if (under.isLevel(from, relief.sampleBefore(x + whole.toXM + LEANS_ASIDE_M) + 1)) continue;
     }
