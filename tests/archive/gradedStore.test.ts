@@ -214,6 +214,59 @@ describe('a file with the history', () => {
   });
 });
 
+describe('what is kept of many changes', () => {
+  /** Numbers of the pieces in which a track's history lies. */
+  function piecesOf(id: string): Promise<number[]> {
+    return new Promise((resolve, reject) => {
+      const opening = indexedDB.open('rutline');
+      opening.onerror = () => reject(new Error('The database does not open.'));
+      opening.onsuccess = () => {
+        const asked = opening.result.transaction('replicas').objectStore('replicas').getAllKeys();
+        asked.onsuccess = () => {
+          opening.result.close();
+          const keys = asked.result as [string, number][];
+          resolve(keys.filter(([track]) => track === id).map(([, piece]) => piece));
+        };
+      };
+    });
+  }
+
+  async function noted(id: string, note: string): Promise<number> {
+    const { graded, heads } = await taken(id);
+    expect(await store.edit({ ...graded, note }, heads, BEN)).toBeNull();
+    const { value } = await store.find({});
+    return value!.find((row) => row.id === id)!.updatedMs;
+  }
+
+  test('is appended, and written anew as one piece when it outgrows what it follows', async () => {
+    const id = await filedTrack({ ...TRIP, obstacles: [], track: null });
+    await noted(id, 'a gate');
+    expect(await piecesOf(id)).toEqual([0, 1]);
+    // Text that does not shrink.
+    let seed = 1;
+    const letters = () => String.fromCharCode(0x4e00 + ((seed = (seed * 48271) % 2147483647) % 20000));
+    await noted(id, Array.from({ length: 5_000 }, letters).join(''));
+    expect(await piecesOf(id)).toEqual([0]);
+    expect((await store.history(id)).value).toHaveLength(3);
+  });
+
+  test('never lies in more pieces than are read at once, and nothing of it is lost', async () => {
+    const id = await filedTrack();
+    for (let i = 0; i < 40; i++) {
+      await noted(id, `gate ${i}`);
+      expect((await piecesOf(id)).length).toBeLessThanOrEqual(32);
+    }
+    expect((await store.history(id)).value).toHaveLength(41);
+  });
+
+  test('rises in the list with each, though the clock stood still', async () => {
+    const id = await filedTrack();
+    const moments = [await noted(id, 'one'), await noted(id, 'two'), await noted(id, 'three')];
+    expect(moments[1]).toBeGreaterThan(moments[0]);
+    expect(moments[2]).toBeGreaterThan(moments[1]);
+  });
+});
+
 test('a track of an open format adds what the archive lacks, and its differences are said', async () => {
   const track: GradedTrack = { ...wholeTrack(), id: 'joined' };
   const [one] = track.surveyed;

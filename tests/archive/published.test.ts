@@ -134,6 +134,18 @@ test('of a visit the day goes out, and no time of it', () => {
   expect(text).toContain(`"atMs":${Date.UTC(2025, 4, 3, 12)}`);
 });
 
+test('records are named by all that is in them, so that no index is read with those of another time', () => {
+  const named = (...tracks: readonly GradedTrack[]) => {
+    const publishing = new Publishing();
+    tracks.forEach((track) => publishing.add(track));
+    return publishing.files().records.name;
+  };
+  const [one, two] = [trackAt('a', 10, 46), trackAt('b', 11, 46)];
+  const names = [named(one), named(one, two), named(two), named(one, { ...two, area: 'elsewhere' })];
+  expect(new Set(names).size).toBe(names.length);
+  expect(named(one, two)).toBe(names[1]);
+});
+
 test('an area too wide to name each track is told in crowds, which lead to every one of them', async () => {
   const tracks = Array.from({ length: 40 }, (_, i) => trackAt(`${i}`, (i % 8) * 3, Math.floor(i / 8) * 4));
   const archive = await opened(published(tracks).indexBytes);

@@ -35,6 +35,8 @@ describe('what was said against what happened', () => {
     expect(agreement.rows.flatMap(({ did }) => did).reduce((a, b) => a + b)).toBe(5);
     expect(agreement.rows.find(({ said }) => said === 'goes with care')?.did).toEqual([0, 0, 1, 0]);
     expect(agreement.asSaid).toMatchObject({ count: 3, of: 4 });
+    expect(agreement.easierSaid).toMatchObject({ count: 1, of: 4 });
+    expect(agreement.harderSaid).toMatchObject({ count: 0, of: 4 });
     expect(agreement.wrongGoes).toMatchObject({ count: 1, of: 3 });
   });
 
