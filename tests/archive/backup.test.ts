@@ -45,11 +45,11 @@ describe('backups that are kept', () => {
 });
 
 /** A folder that can do what backups ask of one, in memory. */
-function folderOf(files: Map<string, Blob>): FileSystemDirectoryHandle {
+function folderOf(files: Map<string, Blob>, room = Infinity): FileSystemDirectoryHandle {
   const fileHandle = (name: string) => ({
     createWritable: () =>
       Promise.resolve({
-        write: (blob: Blob) => Promise.resolve(void files.set(name, blob)),
+        write: (blob: Blob) => Promise.resolve(void files.set(name, blob.slice(0, room))),
         close: () => Promise.resolve(),
       }),
     getFile: () => Promise.resolve(files.get(name)),
@@ -88,6 +88,18 @@ test('backups of one moment stand beside each other, each thing has its own ten,
   const last = keys.flatMap((key) => Array.from({ length: KEPT.last }, (_, i) => `${key} ${i + 4}`));
   expect(texts.sort()).toEqual(last.sort());
   expect(files.size).toBe(whole.length + 1);
+});
+
+test('a backup of which less came to lie in the folder is none: it is said, and those before it stay', async () => {
+  const files = new Map<string, Blob>();
+  const backup = { key: 'a', name: 'Outing', ending: 'json', content: 'x'.repeat(100) };
+  const { value: first } = await backUp(folderOf(files), backup, NOW_MS);
+  const short = await backUp(folderOf(files, 99), { ...backup, content: 'y'.repeat(100) }, NOW_MS + 1000);
+  expect(short.value).toBeNull();
+  expect(short.problems).toMatchObject([
+    { severity: 'error', what: expect.stringContaining('99 of 100') as string },
+  ]);
+  expect([...files.keys()]).toEqual([first]);
 });
 
 test.each([

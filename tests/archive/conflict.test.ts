@@ -315,6 +315,13 @@ test('an obstacle that one takes out while another measures it stays until someo
   expect(read(resolved(replica, key, out.id, CLEO)!).surveyed).toEqual([]);
 });
 
+test('history tells first what was first, though the clock of who came after was slow', () => {
+  const from = wholeTrack();
+  const first = firstFiled(from, CLEO);
+  const after = edited(first, { ...from, note: 'a gate' }, { ...ANN, atMs: CLEO.atMs - 3_600_000 });
+  expect(historyOf(after).map(({ by }) => by)).toEqual(['Cleo', 'Ann']);
+});
+
 test('history says who did what: filed, corrected, taken out', () => {
   const first = firstFiled(wholeTrack(), ANN);
   const second = edited(first, withOne(read(first), sized('rut', { depthM: 0.3 })), BEN);
