@@ -1,7 +1,7 @@
 import type { NumberField } from '../field.ts';
 import { valueFault } from '../field.ts';
 import type { System } from '../units.ts';
-import { fromShown, shownShort, toShown, unitLabel, written } from '../units.ts';
+import { fromShown, toShown, unitLabel, written } from '../units.ts';
 import { say } from '../words/words.ts';
 
 /** What a person typed into a box, understood or not. */
@@ -55,8 +55,9 @@ export function rangeText({ min, max, quantity }: NumberField, system: System): 
     return Math.abs(value) < 10 ? value : toWhole(value);
   };
   const from = written(String(within(min, Math.ceil)));
-  const to = fromShown(within(max, Math.floor), quantity, system);
-  return say.entry.range(from, shownShort(to, quantity, system));
+  const to = written(String(within(max, Math.floor)));
+  const unit = unitLabel(quantity, system);
+  return say.entry.range(from, unit === '' || unit === '°' ? to + unit : `${to} ${unit}`);
 }
 
 /** The typed text with its sign turned. */
