@@ -21,6 +21,10 @@ export interface Desk {
 /** A screen of this many points a pixel: an emulated graphics card takes its time over every point of a map. */
 const COARSE = 0.25;
 
+interface Device extends BrowserContextOptions {
+  readonly sharp?: boolean;
+}
+
 /**
  * Without service worker, which would fetch beside every test and answer before its routes, and with a coarse drawing of
  * maps, unless `sharp`: their colours are what is looked at.
@@ -29,7 +33,7 @@ export async function sitDown(
   browser: Browser,
   url: string,
   viewport = WIDE,
-  { sharp = false, ...device }: BrowserContextOptions & { readonly sharp?: boolean } = {},
+  { sharp = false, ...device }: Device = {},
 ): Promise<Desk> {
   const context = await browser.newContext({
     viewport,
@@ -52,6 +56,18 @@ export async function sitDown(
   });
   await page.goto(url);
   return { context, page, faults };
+}
+
+/** A page with an empty trip. It begins at the archive, so that the map of the demonstration is not drawn first. */
+export async function beginTrip(
+  browser: Browser,
+  url: string,
+  viewport = WIDE,
+  device: Device = {},
+): Promise<Desk> {
+  const desk = await sitDown(browser, `${url}#/archive`, viewport, device);
+  await newTrip(desk.page);
+  return desk;
 }
 
 /** Past the demonstration, to an empty trip. */

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { launch, newTrip, openFile, sitDown } from './desk.ts';
+import { beginTrip, launch, openFile, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -9,8 +9,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 test('a GPX cut short says what is wrong with it, and gives what it holds', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await openFile(page, 'cut-short.gpx');
   const problems = page.getByRole('alert');
   await problems.waitFor();
@@ -41,8 +40,7 @@ test('a file that is no GPX at all changes nothing and says so', async () => {
 });
 
 test('a file of several tracks asks which one', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await openFile(page, 'two-tracks.gpx');
   await page.getByRole('dialog', { name: 'Which track?' }).waitFor();
   await page.getByRole('button', { name: /^Down the creek/ }).click();
@@ -51,8 +49,7 @@ test('a file of several tracks asks which one', async () => {
 });
 
 test('a GPX dropped onto the page is read', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   const dropped = await page.evaluateHandle(() => {
     const points = [0, 1, 2].map(
       (i) => `<trkpt lat="${45 + i / 1000}" lon="7"><ele>${900 + i}</ele></trkpt>`,

@@ -1,6 +1,6 @@
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { findings, launch, newTrip, openFile, PHONE, pin, sitDown } from './desk.ts';
+import { beginTrip, findings, launch, openFile, PHONE, pin } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -15,12 +15,11 @@ async function atObstacle(): Promise<{
   faults: string[];
   close: () => Promise<void>;
 }> {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE, {
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE, {
     isMobile: true,
     hasTouch: true,
   });
   const sensor = await context.newCDPSession(page);
-  await newTrip(page);
   await openFile(page, 'quarry.gpx');
   await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
   await pin(page, '0.3', /^Rutted climb/);
