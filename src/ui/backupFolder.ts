@@ -10,11 +10,11 @@ export interface Folder extends FileSystemDirectoryHandle {
 }
 
 /** The way in which a person chooses a folder; undefined where the browser has none. */
-export function folderPicker(): (() => Promise<Folder>) | undefined {
+export function folderPicker(mode: 'read' | 'readwrite' = 'readwrite'): (() => Promise<Folder>) | undefined {
   const { showDirectoryPicker } = globalThis as {
     showDirectoryPicker?: (options: object) => Promise<Folder>;
   };
-  return showDirectoryPicker && (() => showDirectoryPicker({ id: 'rutline', mode: 'readwrite' }));
+  return showDirectoryPicker && (() => showDirectoryPicker({ id: 'rutline', mode }));
 }
 
 export function chosenFolder(): Promise<Folder | null> {

@@ -1,12 +1,13 @@
 import { COPIES_EXTENSION } from '../archive/exchange.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
+import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { load, save } from '../archive/store.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem, Reading } from '../problem.ts';
 import type { Recording, Track } from '../route/track.ts';
 import { joinTracks } from '../workers/archive.ts';
-import { readArchiveFile } from '../workers/formats.ts';
+import { readArchiveFile, readArchiveFolder } from '../workers/formats.ts';
 import { importGpx } from '../workers/import.ts';
 import { say } from '../words/words.ts';
 import { authorNow } from './author.ts';
@@ -34,6 +35,9 @@ type Stage =
       readonly take: (track: Track) => void;
     };
 
+/** A file or a folder, as it is called in what is said of it. */
+type Named = Pick<File, 'name'>;
+
 /** Where a read track goes. */
 type Into = 'this trip' | 'a new trip';
 
@@ -47,10 +51,18 @@ class Incoming {
     this.problems = null;
     if (isRelief(file.name)) await this.#readRelief(file);
     else if (/\.pmtiles$/i.test(file.name)) await this.#readBackground(file);
-    else if (/\.(gpkg|zip|geojson)$/i.test(file.name)) await this.#readArchive(file);
+    else if (/\.(gpkg|zip|geojson)$/i.test(file.name))
+      await this.#readArchive(file, (take, at, signal) => readArchiveFile(file, take, at, signal));
     else if (file.name.toLowerCase().endsWith(COPIES_EXTENSION)) await this.#readCopies(file);
     else if (await looksLikeTrip(file)) await this.#readTrip(file);
     else await this.#readGpx(file);
+  }
+
+  /** Reads a folder of GPX and JSON files, as the archive is written into one. */
+  async readFolder(folder: FileSystemDirectoryHandle): Promise<void> {
+    if (this.stage.is === 'reading') this.stage.stop();
+    this.problems = null;
+    await this.#readArchive(folder, (take, at, signal) => readArchiveFolder(folder, take, at, signal));
   }
 
   /** Reads a recording of which one track is wanted; `take` is given it, and answers what to look at twice. */
@@ -144,7 +156,7 @@ class Incoming {
 
   /** Reads with progress and a way to stop; null when stopped, which is then said. */
   async #reading<T>(
-    file: File,
+    file: Named,
     read: (onProgress: (share: number) => void, signal: AbortSignal) => Promise<T>,
   ): Promise<T | null> {
     const stopper = new AbortController();
@@ -176,7 +188,14 @@ class Incoming {
   }
 
   /** Tracks go into the archive as they are read, until all are or someone stops it, trips beside those on this device. */
-  async #readArchive(file: File): Promise<void> {
+  async #readArchive(
+    file: Named,
+    read: (
+      take: TakeTracks,
+      onProgress: (share: number) => void,
+      signal: AbortSignal,
+    ) => Promise<Reading<Taken>>,
+  ): Promise<void> {
     const problems: Problem[] = [];
     let joined = 0;
     const join = async (tracks: readonly GradedTrack[]): Promise<void> => {
@@ -184,7 +203,7 @@ class Incoming {
       problems.push(...some.problems);
       joined += some.value?.length ?? 0;
     };
-    const answer = await this.#reading(file, (at, signal) => readArchiveFile(file, join, at, signal));
+    const answer = await this.#reading(file, (at, signal) => read(join, at, signal));
     problems.unshift(...(answer?.problems ?? []));
     const told: string[] = [];
     if (joined > 0) told.push(say.formats.intoArchive(joined));

@@ -67,7 +67,7 @@ export const FORMATS = {
         await writeInto(into, file, bytes);
         fileCount++;
       }
-    return { fileCount, problems: reading.problems };
+    return { name, fileCount, problems: reading.problems };
   },
 
   /** The tracks are read from the archive of this device, few at a time: all of them together may be many. */
@@ -166,6 +166,8 @@ export interface WrittenOut {
 }
 
 export interface FolderWritten {
+  /** Of the new folder. */
+  readonly name: string;
   readonly fileCount: number;
   readonly problems: readonly Problem[];
 }

@@ -188,6 +188,30 @@ async function inFolder(page: Page): Promise<Map<string, Uint8Array>> {
   return new Map(files.map(([name, bytes]) => [name, Uint8Array.from(bytes)]));
 }
 
+test('the archive goes into a folder, and comes back out of it where it was lost', async () => {
+  await engine();
+  const { context, page, faults } = await reader(WIDE, 'tracks');
+  await page.addInitScript(choosesFolder);
+  await page.reload();
+  const copies = copiesToBytes([replicaToBytes(firstFiled(trackAt('a', 'Ember ridge', 10, 46), ANN))]);
+  await page.getByLabel('A file from another leader').setInputFiles({
+    name: 'x.rutline-tracks',
+    mimeType: 'application/octet-stream',
+    buffer: Buffer.from(copies),
+  });
+  await page.getByText('Ember ridge: new here.').waitFor();
+  await page.getByRole('button', { name: 'Folder', exact: true }).click();
+  await page.getByText(/^2 files stand in Web\/Rutline /).waitFor();
+
+  await page.getByRole('link', { name: /^Ember ridge/ }).click();
+  await page.getByRole('button', { name: 'Remove from this device' }).click();
+  await page.getByText('Removed Ember ridge from this device.').waitFor();
+  await page.getByRole('button', { name: 'Take in a folder' }).click();
+  await page.getByRole('link', { name: /^Ember ridge/ }).waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 test('a leader publishes into a folder, and again when there is more: readers of either find an archive that fits', async () => {
   await engine();
   const leader = await reader(WIDE, 'tracks');

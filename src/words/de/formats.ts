@@ -21,6 +21,8 @@ export const formats: Words['formats'] = {
   reproject: 'Sie wurde ausgelassen. In WGS 84 (EPSG:4326) speichern und erneut öffnen.',
   cannotRead: (fault) => `Sie konnte nicht gelesen werden (${fault}).`,
   chooseAgain: 'Nichts wurde geändert. Datei erneut wählen oder neu kopieren.',
+  cannotWrite: (fault) => `Sie konnte nicht ganz geschrieben werden (${fault}).`,
+  tryAgain: 'Was dort steht, ist nicht alles. Platz schaffen und noch einmal schreiben.',
   geoPackage: {
     noSqlite: 'Das ist kein GeoPackage: Es beginnt nicht wie eines.',
     exportAgain: 'Nichts wurde gelesen. Erneut exportieren oder die Datei neu kopieren.',

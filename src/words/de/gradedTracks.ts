@@ -159,6 +159,7 @@ export const gradedTracks: Words['gradedTracks'] = {
       'Die Datei enthält die Strecke mit ihrer ganzen Geschichte. Wer sie aufnimmt, behält auch das Eigene.',
     save: 'Datei zum Teilen speichern',
     take: 'Datei aufnehmen',
+    takeFolder: 'Ordner aufnehmen',
     takeLabel: 'Datei eines anderen Leiters',
     names: 'Mit den Namen derer, die maßen und fuhren',
     photos: 'Mit den Fotos',
@@ -176,6 +177,8 @@ export const gradedTracks: Words['gradedTracks'] = {
     geoPackage: 'GeoPackage',
     geoJson: 'GeoJSON',
     zip: 'Ordner, als Zip',
+    folder: 'Ordner',
+    inFolder: (files, name) => `${files === 1 ? '1 Datei steht' : `${files} Dateien stehen`} in ${name}.`,
     writing: 'Schreibt …',
   },
 

@@ -20,6 +20,8 @@ export const formats = {
   reproject: 'It was left out. Save it in WGS 84 (EPSG:4326) and open it again.',
   cannotRead: (fault: string) => `It could not be read (${fault}).`,
   chooseAgain: 'Nothing was changed. Choose it again, or copy the file again.',
+  cannotWrite: (fault: string) => `It could not be written whole (${fault}).`,
+  tryAgain: 'What stands there is not all of it. Make room, and write it again.',
   geoPackage: {
     noSqlite: 'This is no GeoPackage: it does not begin as one does.',
     exportAgain: 'Nothing was read. Export it again, or copy the file again.',

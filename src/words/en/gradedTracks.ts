@@ -154,6 +154,7 @@ export const gradedTracks = {
       'The file holds the track with its whole history. Whoever takes it in keeps what is theirs as well.',
     save: 'Save the file to share',
     take: 'Take in a file',
+    takeFolder: 'Take in a folder',
     takeLabel: 'A file from another leader',
     names: 'With the names of those who measured and drove',
     photos: 'With the photos',
@@ -170,6 +171,9 @@ export const gradedTracks = {
     geoPackage: 'GeoPackage',
     geoJson: 'GeoJSON',
     zip: 'Folder, as zip',
+    folder: 'Folder',
+    inFolder: (files: number, name: string) =>
+      `${files === 1 ? '1 file stands' : `${files} files stand`} in ${name}.`,
     writing: 'Writing …',
   },
 
