@@ -89,6 +89,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
     .getByRole('link', { name: /First ford/ })
     .first()
     .click();
+  await page.getByLabel('Name of the obstacle').waitFor();
   await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
   await page.getByLabel('Depth', { exact: true }).fill('55');
   await page.getByLabel('Along the track').fill('0.75');

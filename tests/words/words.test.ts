@@ -11,6 +11,7 @@ const pairs = english.map((leaf): [string, Leaf, Leaf] => [leaf.path, leaf, germ
 /** Texts that are the same in both languages, word for word. */
 const SAME = new Set([
   '',
+  '?',
   'U',
   'V',
   'N',
