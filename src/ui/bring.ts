@@ -1,4 +1,12 @@
-/** On a phone, where sheets stand below each other, brings a sheet that has just opened onto the screen. */
+/** Where sheets stand below each other. */
+const PHONE = '(max-width: 1000px)';
+
+/** On a phone, brings a sheet that has just opened onto the screen. */
 export function bringOnPhone(sheet: HTMLElement | undefined): void {
-  if (matchMedia('(max-width: 1000px)').matches) sheet?.scrollIntoView({ block: 'start' });
+  if (matchMedia(PHONE).matches) sheet?.scrollIntoView({ block: 'start' });
+}
+
+/** Elsewhere a sheet takes room from what stands beside it: keeps in sight what it was opened for. */
+export function keepBeside(chosen: Element | null | undefined): void {
+  if (!matchMedia(PHONE).matches) chosen?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
 }

@@ -17,7 +17,8 @@ test('a driver sees what the engine holds of a descent, and what holds the rest'
     .nth(2)
     .click();
   const sheet = page.getByRole('complementary', { name: 'Why' });
-  await sheet.getByRole('heading', { name: 'Pebble on Ember drop' }).waitFor();
+  const heading = sheet.getByRole('heading', { name: 'Pebble on Ember drop' });
+  await heading.waitFor();
   const said = /down with first low and a foot on the brake: the engine holds \d+\.\d° of \d+\.\d°/;
   await sheet.getByText(said).waitFor();
   await sheet.getByText(/Stability control stands down in low range/).waitFor();
@@ -28,6 +29,10 @@ test('a driver sees what the engine holds of a descent, and what holds the rest'
   expect(parseFloat(thereIs)).toBeLessThan(parseFloat(needed));
   expect(margin).toMatch(/^short by/);
   expect(atWorst).toMatch(/^short by/);
+  // It opened below the matrix, and was brought into sight.
+  const box = await heading.boundingBox();
+  expect(box!.y).toBeGreaterThanOrEqual(0);
+  expect(box!.y).toBeLessThan(PHONE.height / 4);
   expect(await findings(page)).toEqual([]);
   expect(faults).toEqual([]);
   await context.close();

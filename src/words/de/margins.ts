@@ -12,6 +12,6 @@ export const margins: Words['margins'] = {
   nearest: (check) => `nächste Grenze: ${check}`,
   enterAt: (speed) => `mit mindestens ${speed} hineinfahren`,
   atLeast: (speed) => `mindestens ${speed}`,
-  lacks: (force) => `im schlimmsten Fall fehlen ${force}; der Zug ist größer, siehe Blatt`,
+  lacks: (force) => `im schlimmsten Fall fehlen ${force}; der Zug selbst braucht mehr`,
   outOfHundred: (many) => `${many} von 100`,
 };

@@ -11,6 +11,6 @@ export const margins = {
   nearest: (check: string) => `nearest limit: ${check}`,
   enterAt: (speed: string) => `enter at ${speed} at least`,
   atLeast: (speed: string) => `${speed} at least`,
-  lacks: (force: string) => `lacks ${force} at worst; the pull is more, see the sheet`,
+  lacks: (force: string) => `lacks ${force} at worst; the pull itself takes more`,
   outOfHundred: (many: number) => `${many} of 100`,
 };
