@@ -22,7 +22,31 @@ export interface Taken {
 }
 
 /** Tracks that are read before they are taken. */
-export const TAKEN_AT_ONCE = 20;
+const TAKEN_AT_ONCE = 20;
+
+/** Tracks as they are read, handed over some at a time. */
+export class Handing {
+  count = 0;
+  readonly #take: TakeTracks;
+  #tracks: GradedTrack[] = [];
+
+  constructor(take: TakeTracks) {
+    this.#take = take;
+  }
+
+  add(graded: GradedTrack): void {
+    this.count++;
+    this.#tracks.push(graded);
+  }
+
+  /** Hands over where there are enough; at the end whatever is left. */
+  async over(isEnd = false): Promise<void> {
+    if (this.#tracks.length < (isEnd ? 1 : TAKEN_AT_ONCE)) return;
+    const tracks = this.#tracks;
+    this.#tracks = [];
+    await this.#take(tracks);
+  }
+}
 
 /** All that a reading gives, together. */
 export async function filedBy(read: (take: TakeTracks) => Promise<Reading<Taken>>): Promise<Reading<Filed>> {

@@ -1,4 +1,4 @@
-import type { Reading } from '../problem.ts';
+import type { Problem, Reading } from '../problem.ts';
 import { gradedFrom } from './gradedRecord.ts';
 import { entriesOf, isJudged, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
@@ -16,7 +16,12 @@ export function gradedOf(replica: Replica, heads: Heads | null = null): Reading<
   const held = heldBy(replica, heads);
   const { value, problems } = gradedFrom(recordFrom(held));
   const torn = [...held].some(([key, { length }]) => length > 1 && isJudged(partsOf(key) ?? []));
-  return { value, problems: torn ? problems.filter(({ where }) => !where.endsWith('.lengthM')) : problems };
+  return { value, problems: torn ? besideChoices(problems) : problems };
+}
+
+/** What is wrong with a track besides lengths of ground that are not known until someone has chosen. */
+export function besideChoices(problems: readonly Problem[]): Problem[] {
+  return problems.filter(({ where }) => !where.endsWith('.lengthM'));
 }
 
 /** The track that a replica says that it is; null where it says none. */

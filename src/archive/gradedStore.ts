@@ -9,7 +9,7 @@ import { copiesToBytes, eachCopy, isCopy } from './exchange.ts';
 import type { Filing } from './filing.ts';
 import { graded, gradedAnew, gradedBeside, joined, tripOf } from './filing.ts';
 import { gradedFrom } from './gradedRecord.ts';
-import { edited, editedAt, firstFiled, gradedOf } from './gradedReplica.ts';
+import { besideChoices, edited, editedAt, firstFiled, gradedOf } from './gradedReplica.ts';
 import { changed, GRADED_SHELVES, withReplica } from './gradedShelf.ts';
 import type { GradedTrack } from './gradedTrack.ts';
 import { rowsNow, rowsWritten } from './knownRows.ts';
@@ -62,9 +62,15 @@ export function take(id: string): Promise<Reading<Taken>> {
 /** Graded tracks without the images of their photos, in the order of `ids`; those that are not there are left out. */
 export function takeBare(ids: readonly string[]): Promise<Reading<readonly GradedTrack[]>> {
   return reading(async (database) => {
-    const shelf = database.transaction('graded').store;
-    const records = await Promise.all(ids.map((id) => shelf.get(id)));
-    const readings = records.flatMap((record) => (record ? [gradedFrom(record)] : []));
+    const work = database.transaction(['graded', 'rows']);
+    const kept = await Promise.all(
+      ids.map((id) => Promise.all([work.objectStore('graded').get(id), work.objectStore('rows').get(id)])),
+    );
+    const readings = kept.flatMap(([record, row]) => {
+      if (!record) return [];
+      const { value, problems } = gradedFrom(record);
+      return [{ value, problems: row && row.conflictCount > 0 ? besideChoices(problems) : problems }];
+    });
     return {
       value: readings.flatMap(({ value }) => value ?? []),
       problems: readings.flatMap(({ problems }) => problems),

@@ -108,7 +108,7 @@ export function gaps(
   if (parts.length === 0) return found;
   const many = record.length >= MANY;
   const whole = many ? boxAbout(parts) : null;
-  const under = whole === null ? null : crestUnder(whole, relief, offsetM);
+  const under = whole && { ...whole, crest: crestUnder(whole, relief, offsetM) };
   const crests = many ? parts.map((part) => crestUnder(part, relief, offsetM)) : null;
   const body: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
   const axle: Pose = { upM: 0, fall: 0, rise: 0, upright: 1, forward: 0, right: 0 };
@@ -116,14 +116,9 @@ export function gaps(
     if (record.standing[n] !== 0) continue;
     const x = record.stationM[n];
     const turn = Math.max(Math.abs(record.pitch[n]), Math.abs(record.roll[n]));
-    if (
-      under !== null &&
-      whole !== null &&
-      repeatsLook(record, n) &&
-      turn * whole.highestM <= LEANS_ASIDE_M
-    ) {
-      const from = relief.sampleBefore(record.stationM[n - STRIDE] + whole.fromXM - LEANS_ASIDE_M);
-      if (under.isLevel(from, relief.sampleBefore(x + whole.toXM + LEANS_ASIDE_M) + 1)) continue;
+    if (under && repeatsLook(record, n) && turn * under.highestM <= LEANS_ASIDE_M) {
+      const from = relief.sampleBefore(record.stationM[n - STRIDE] + under.fromXM - LEANS_ASIDE_M);
+      if (under.crest.isLevel(from, relief.sampleBefore(x + under.toXM + LEANS_ASIDE_M) + 1)) continue;
     }
     poseBody(body, record, n);
     for (let i = 0; i < parts.length; i++) {

@@ -1,6 +1,6 @@
 import type { OfPeople } from '../archive/anonymous.ts';
 import { withOnly } from '../archive/anonymous.ts';
-import { TAKEN_AT_ONCE } from '../archive/filed.ts';
+import { Handing } from '../archive/filed.ts';
 import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { ARCHIVE_LIMITS, ZIP_LIMITS } from '../archive/limits.ts';
@@ -99,10 +99,13 @@ export const FORMATS = {
     if (/\.geojson$/i.test(file.name)) {
       const { value, problems } = (await formats.geoJsonIn()).readGeoJson(await file.text());
       const { tracks, trips } = value ?? { tracks: [], trips: [] };
-      for (let i = 0; i < tracks.length; i += TAKEN_AT_ONCE) {
-        await take(tracks.slice(i, i + TAKEN_AT_ONCE));
-        onProgress(i / tracks.length);
+      const handing = new Handing(take);
+      for (const track of tracks) {
+        handing.add(track);
+        await handing.over();
+        onProgress(handing.count / tracks.length);
       }
+      await handing.over(true);
       return { value: value && { trackCount: tracks.length, trips }, problems };
     }
     if (/\.zip$/i.test(file.name)) return (await formats.zip()).takeZip(file, take, onProgress);

@@ -186,6 +186,27 @@ describe('the record beside the history', () => {
   });
 });
 
+test('ground that two people measured differently is no fault of the track where all are read without their images', async () => {
+  const id = await filedTrack();
+  const { graded, heads } = await taken(id);
+  const measured = (moreM: number, author: typeof ANN) => {
+    const [first, ...others] = graded.surveyed;
+    const visits = first.visits.map(({ stretch, ...visit }) => ({
+      ...visit,
+      stretch: { ...stretch, lengthM: stretch.lengthM + moreM },
+    }));
+    const obstacle = { ...first.obstacle, stretch: visits[visits.length - 1].stretch };
+    return store.edit({ ...graded, surveyed: [{ ...first, obstacle, visits }, ...others] }, heads, author);
+  };
+  expect(await measured(1, ANN)).toBeNull();
+  expect((await store.takeBare([id])).problems).toEqual([]);
+  expect(await measured(2, BEN)).toBeNull();
+  expect((await taken(id)).conflicts.length).toBeGreaterThan(0);
+  const { value, problems } = await store.takeBare([id]);
+  expect(value![0].surveyed[0].obstacle.stretch.lengthM).toBeNaN();
+  expect(problems).toEqual([]);
+});
+
 describe('a file with the history', () => {
   test('brings a track to another device, and what was done there back', async () => {
     const id = await filedTrack();

@@ -2,7 +2,7 @@ import type { Problem, Reading } from '../../problem.ts';
 import { readGpx } from '../../route/gpx.ts';
 import { say } from '../../words/words.ts';
 import type { Taken, TakeTracks } from '../filed.ts';
-import { gradedOfTrack, TAKEN_AT_ONCE } from '../filed.ts';
+import { gradedOfTrack, Handing } from '../filed.ts';
 import { filedFromGeoJson } from '../geoJsonIn.ts';
 import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
@@ -20,11 +20,8 @@ interface Recorded {
 
 /** Is given files one by one, of GPX and JSON, and says what they hold together. */
 export class FolderReading {
-  readonly #take: TakeTracks;
+  readonly #tracks: Handing;
   readonly #reader = new Reader();
-  /** Not taken yet. */
-  #tracks: GradedTrack[] = [];
-  #trackCount = 0;
   readonly #trips: Trip[] = [];
   /** What stood in GPX, by the name of its file without its ending. */
   readonly #recorded: Recorded[] = [];
@@ -33,11 +30,11 @@ export class FolderReading {
   readonly #ids = new Set<string>();
 
   constructor(take: TakeTracks) {
-    this.#take = take;
+    this.#tracks = new Handing(take);
   }
 
   get count(): number {
-    return this.#trackCount + this.#recorded.reduce((sum, { tracks }) => sum + tracks.length, 0);
+    return this.#tracks.count + this.#recorded.reduce((sum, { tracks }) => sum + tracks.length, 0);
   }
 
   error(where: string, what: string, done: string): void {
@@ -55,7 +52,7 @@ export class FolderReading {
     if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
     else if (/\.(geo)?json$/i.test(base)) this.#addJson(name, stem, bytes);
     else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
-    if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
+    await this.#tracks.over();
   }
 
   /** After the last file; one of GPX beside a graded track of the same name is that track, written for others. */
@@ -66,28 +63,17 @@ export class FolderReading {
       for (const graded of recorded.tracks) {
         if (this.#ids.has(graded.id)) continue;
         this.#ids.add(graded.id);
-        this.#add(graded);
-        if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
+        this.#tracks.add(graded);
+        await this.#tracks.over();
       }
     }
-    await this.#handOver();
-    if (this.#trackCount === 0 && this.#trips.length === 0)
+    await this.#tracks.over(true);
+    if (this.#tracks.count === 0 && this.#trips.length === 0)
       this.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
     return {
-      value: { trackCount: this.#trackCount, trips: this.#trips },
+      value: { trackCount: this.#tracks.count, trips: this.#trips },
       problems: this.#reader.problems(),
     };
-  }
-
-  #add(graded: GradedTrack): void {
-    this.#trackCount++;
-    this.#tracks.push(graded);
-  }
-
-  async #handOver(): Promise<void> {
-    const tracks = this.#tracks;
-    this.#tracks = [];
-    if (tracks.length > 0) await this.#take(tracks);
   }
 
   async #addGpx(name: string, stem: string, bytes: Uint8Array): Promise<void> {
@@ -128,7 +114,7 @@ export class FolderReading {
   #addGraded(name: string, { value, problems }: Reading<GradedTrack>): void {
     this.#told(name, problems);
     if (value !== null)
-      this.#add({ ...value, id: this.#reader.id(value.id, printable(name), this.#ids, 'track') });
+      this.#tracks.add({ ...value, id: this.#reader.id(value.id, printable(name), this.#ids, 'track') });
   }
 
   #told(name: string, problems: readonly Problem[]): void {

@@ -5,7 +5,7 @@ import { projectionOf } from '../../route/projection.ts';
 import type { Projection } from '../../route/projection.ts';
 import { say } from '../../words/words.ts';
 import type { Filed, ForeignPath, Taken, TakeTracks } from '../filed.ts';
-import { filedBy, gradedOfPaths, TAKEN_AT_ONCE } from '../filed.ts';
+import { filedBy, gradedOfPaths, Handing } from '../filed.ts';
 import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
 import { ARCHIVE_LIMITS, TRIP_LIMITS } from '../limits.ts';
@@ -82,12 +82,9 @@ interface LineLayer {
 
 class GeoPackageReading {
   readonly #db: Database;
-  readonly #take: TakeTracks;
+  readonly #tracks: Handing;
   readonly #onProgress: (share: number) => void;
   readonly #reader = new Reader();
-  /** Not taken yet. */
-  #tracks: GradedTrack[] = [];
-  #trackCount = 0;
   readonly #ids = new Set<string>();
   /** Tables of whose schema nothing is called by a check. */
   readonly #checkable = new Set<string>();
@@ -99,12 +96,12 @@ class GeoPackageReading {
   constructor(db: Database, size: number, take: TakeTracks, onProgress: (share: number) => void) {
     this.#db = db;
     this.#size = size;
-    this.#take = take;
+    this.#tracks = new Handing(take);
     this.#onProgress = onProgress;
   }
 
   answer(): Reading<Taken> {
-    return { value: { trackCount: this.#trackCount, trips: [] }, problems: this.#reader.problems() };
+    return { value: { trackCount: this.#tracks.count, trips: [] }, problems: this.#reader.problems() };
   }
 
   async read(): Promise<void> {
@@ -129,8 +126,8 @@ class GeoPackageReading {
         );
       }
     }
-    await this.#handOver();
-    if (this.#trackCount === 0)
+    await this.#tracks.over(true);
+    if (this.#tracks.count === 0)
       this.#reader.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
   }
 
@@ -192,7 +189,7 @@ class GeoPackageReading {
       return;
     }
     // Ours, read off the records: not tracks in their own right.
-    if (columns.includes('track_id') && columns.includes('obstacle_id') && this.#trackCount > 0) return;
+    if (columns.includes('track_id') && columns.includes('obstacle_id') && this.#tracks.count > 0) return;
     this.#check(layer.table);
     if (columns.includes(RECORD) && (await this.#readRecords(layer.table))) return;
     if (!/LINESTRING|GEOMETRY/.test(layer.type)) {
@@ -235,14 +232,7 @@ class GeoPackageReading {
 
   #add(graded: GradedTrack): void {
     this.#points += graded.track?.length ?? 0;
-    this.#trackCount++;
-    this.#tracks.push(graded);
-  }
-
-  async #handOver(): Promise<void> {
-    const tracks = this.#tracks;
-    this.#tracks = [];
-    if (tracks.length > 0) await this.#take(tracks);
+    this.#tracks.add(graded);
   }
 
   async #readLines(layer: LineLayer, projection: Projection, columns: readonly string[]): Promise<void> {
@@ -300,7 +290,7 @@ class GeoPackageReading {
         for (const value of values)
           if (typeof value === 'string' || value instanceof Uint8Array) this.#seen += value.length;
         this.#onProgress(Math.min(1, this.#seen / this.#size));
-        if (this.#tracks.length >= TAKEN_AT_ONCE) await this.#handOver();
+        await this.#tracks.over();
       }
     } finally {
       statement.finalize();
