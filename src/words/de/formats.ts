@@ -20,7 +20,7 @@ export const formats: Words['formats'] = {
     `Ihr Koordinatensystem (${system}) wird nicht gelesen; gelesen werden WGS 84, UTM und Web Mercator.`,
   reproject: 'Sie wurde ausgelassen. In WGS 84 (EPSG:4326) speichern und erneut öffnen.',
   cannotRead: (fault) => `Sie konnte nicht gelesen werden (${fault}).`,
-  chooseAgain: 'Nichts wurde geändert. Datei erneut wählen oder neu kopieren.',
+  chooseAgain: 'Datei erneut wählen oder neu kopieren.',
   cannotWrite: (fault) => `Sie konnte nicht ganz geschrieben werden (${fault}).`,
   tryAgain: 'Was dort steht, ist nicht alles. Platz schaffen und noch einmal schreiben.',
   geoPackage: {

@@ -19,7 +19,7 @@ export const formats = {
     `Its coordinate reference system (${system}) is not one that is read: WGS 84, UTM or Web Mercator.`,
   reproject: 'It was left out. Save it in WGS 84 (EPSG:4326) and open it again.',
   cannotRead: (fault: string) => `It could not be read (${fault}).`,
-  chooseAgain: 'Nothing was changed. Choose it again, or copy the file again.',
+  chooseAgain: 'Choose it again, or copy the file again.',
   cannotWrite: (fault: string) => `It could not be written whole (${fault}).`,
   tryAgain: 'What stands there is not all of it. Make room, and write it again.',
   geoPackage: {
