@@ -1,4 +1,5 @@
 import type { Reading } from '../problem.ts';
+import { say } from '../words/words.ts';
 
 /** What is backed up as a file: a trip, or all that the club keeps. */
 export interface Backup {
@@ -14,6 +15,8 @@ export interface Backup {
 /** A backup as it lies in the folder. */
 export interface BackupFile {
   readonly name: string;
+  /** The name of what it is a backup of. */
+  readonly of: string;
   readonly atMs: number;
 }
 
@@ -48,9 +51,16 @@ export async function backUp(
     return { value: name, problems: [] };
   } catch (error) {
     if (unfinished !== '') await folder.removeEntry(unfinished).catch(() => undefined);
-    const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+    const what = folderFault(error);
     return { value: null, problems: [{ severity: 'error', where: folder.name, what, done: '', times: 1 }] };
   }
+}
+
+/** What went wrong with a folder or a file in it, in words where a browser's own say nothing to a person. */
+export function folderFault(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  if (error.name === 'NotFoundError') return say.storage.notThere;
+  return `${error.name}: ${error.message}`;
 }
 
 /** Such as `Ember Range [a1b2c3d4] 2026-11-25 17.05.09.250Z.json`: names that every system takes, in the order of time. */
@@ -63,13 +73,12 @@ export function backupName({ key, name, ending }: Omit<Backup, 'content'>, nowMs
 /** When a file was written that is a backup by its name, whole or not (`.part`); null for any other. */
 function readName(
   name: string,
-): { readonly mark: string; readonly atMs: number; readonly part: boolean } | null {
-  const found = / (\[\w+\]) (\d{4}-\d\d-\d\d) (\d\d)\.(\d\d)\.(\d\d(?:\.\d{3})?)Z\.[\w-]+(\.part)?$/.exec(
-    name,
-  );
+): { readonly of: string; readonly mark: string; readonly atMs: number; readonly part: boolean } | null {
+  const found =
+    /^(.*) (\[\w+\]) (\d{4}-\d\d-\d\d) (\d\d)\.(\d\d)\.(\d\d(?:\.\d{3})?)Z\.[\w-]+(\.part)?$/.exec(name);
   if (found === null) return null;
-  const [, mark, day, hours, minutes, seconds, part] = found;
-  return { mark, atMs: Date.parse(`${day}T${hours}:${minutes}:${seconds}Z`), part: part !== undefined };
+  const [, of, mark, day, hours, minutes, seconds, part] = found;
+  return { of, mark, atMs: Date.parse(`${day}T${hours}:${minutes}:${seconds}Z`), part: part !== undefined };
 }
 
 /** Two windows may write in the same moment. */
@@ -86,7 +95,7 @@ export async function backupsIn(folder: FileSystemDirectoryHandle): Promise<Back
   const files: BackupFile[] = [];
   for await (const name of folder.keys()) {
     const read = readName(name);
-    if (read !== null && !read.part) files.push({ name, atMs: read.atMs });
+    if (read !== null && !read.part) files.push({ name, of: read.of, atMs: read.atMs });
   }
   return files.sort((a, b) => b.atMs - a.atMs);
 }
@@ -120,7 +129,7 @@ async function write(
 
 /** Half files of a browser that died are taken away with the rest; nothing else in the folder is touched. */
 async function prune(folder: FileSystemDirectoryHandle, key: string, nowMs: number): Promise<void> {
-  const whole: BackupFile[] = [];
+  const whole: { name: string; atMs: number }[] = [];
   const gone: string[] = [];
   for await (const name of folder.keys()) {
     const read = readName(name);
@@ -129,7 +138,12 @@ async function prune(folder: FileSystemDirectoryHandle, key: string, nowMs: numb
     else whole.push({ name, atMs: read.atMs });
   }
   gone.push(...overdue(whole, nowMs).map(({ name }) => name));
-  for (const name of gone) await folder.removeEntry(name);
+  for (const name of gone) await folder.removeEntry(name).catch(unlessGone);
+}
+
+/** Another window may have taken it away already. */
+function unlessGone(error: unknown): void {
+  if (!(error instanceof Error && error.name === 'NotFoundError')) throw error;
 }
 
 /** The beginning of a key, and a number: ids of files may begin as others do (FNV-1a of 32 bits; Fowler, Noll, Vo). */

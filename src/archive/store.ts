@@ -95,6 +95,11 @@ export function remove(id: string): Promise<StoreProblem | null> {
   });
 }
 
+/** When what this window knows of a stored trip was stored; nothing where it knows of none. */
+export function knownOf(id: string): number[] {
+  return [seen.get(id)?.updatedMs, begun.get(id)].filter((ms) => ms !== undefined);
+}
+
 /** Asks the browser never to clear the trips by itself to make room; whether it agreed. */
 export async function keep(): Promise<boolean> {
   try {

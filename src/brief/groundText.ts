@@ -1,9 +1,9 @@
 import type { KnownSlope } from '../terrain/ground.ts';
-import { heldOf } from '../terrain/heldGrip.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { shown, slopeText, written } from '../units.ts';
+import { shown, slopeText } from '../units.ts';
 import { featureWords } from './featureText.ts';
+import { heldText } from './heldText.ts';
 import { say } from '../words/words.ts';
 
 /** Length, ground, slope, camber and room of a stretch, with its sides and slope as they stand in it. */
@@ -31,9 +31,6 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
     say.choice[surface.condition],
     say.choice[surface.material],
   );
-  const held = heldOf(surface);
-  const grip =
-    held === null ? '' : say.heldGrip.held(written(held.peak.toFixed(2)), written(held.printed.toFixed(2)));
   const room = say.ground.room(
     length(corridor.leftM),
     say.choice[corridor.leftBound],
@@ -41,7 +38,7 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
     say.choice[corridor.rightBound],
     length(corridor.headroomM),
   );
-  return [stands, grip, climbs, camber, room].filter(Boolean).join('; ');
+  return [stands, heldText(surface), climbs, camber, room].filter(Boolean).join('; ');
 }
 
 /** The shapes of a stretch; like ones are told once, with how many there are. */

@@ -77,7 +77,7 @@ export function acrossSvg(view: AcrossView, frame = acrossFrame(view)): string {
   const { at } = frame;
   const other = view.other && stands(view.other) ? posed(view.other, view, at, 'vehicle other') : '';
   const own = stands(view.stood)
-    ? posed(view.stood, view, at, 'vehicle') + marks(view, at)
+    ? posed(view.stood, view, at, 'vehicle') + marks(view, frame)
     : text('tips', at(view.offsetM, 0.6), say.drawing.tipsHere);
   return cutSvg(cutOf(view), frame, 'across', other + own, GROUND_STEP_PX / frame.pxPerM);
 }
@@ -157,7 +157,9 @@ function tyre(sectionM: number, radiusM: number, wheel: WheelPose, pose: AxlePos
 }
 
 /** Gap under the differential, air under a hanging wheel, travel used up. */
-function marks({ stood, end, offsetM, system }: AcrossView, at: At): string {
+function marks(view: AcrossView, frame: CutFrame): string {
+  const { stood, end, offsetM, system } = view;
+  const { at } = frame;
   const pose = axlePose(stood, end);
   const { values: v, along, n } = stood;
   const size = (valueM: number) => shown(valueM, 'size', system);
@@ -186,8 +188,20 @@ function marks({ stood, end, offsetM, system }: AcrossView, at: At): string {
     ? middleM + yM * pose.axleTan + heightM - along.chassis[end].hubHeightM
     : pose.bodyM + yM * pose.bodyTan + heightM;
   const y = offsetM + yM;
-  const words = gapM < 0 ? say.drawing.touchesBy(size(-gapM)) : size(gapM);
-  return (
-    wheels + `<g class="gap">${dimension(at(y, under), at(y, under - gapM), words, yM >= 0 ? -7 : 7)}</g>`
+  const line = dimension(at(y, under), at(y, under - gapM), gapM < 0 ? '' : size(gapM), yM >= 0 ? -7 : 7);
+  const touches = gapM < 0 ? touch(view, frame, at(y, under)[0], size(-gapM)) : '';
+  return `${wheels}<g class="gap${gapM < 0 ? ' touch' : ''}">${line}${touches}</g>`;
+}
+
+/** Half of what the words that a differential touches take, and how far they stay from the lower edge, pixels. */
+const TOUCH_PX = { half: 125, up: 25 };
+
+/** That a differential touches, in the ground below it, where no size is written. */
+function touch({ end, widthPx }: AcrossView, { heightPx }: CutFrame, x: number, size: string): string {
+  const within = Math.max(TOUCH_PX.half, Math.min(widthPx - TOUCH_PX.half, x));
+  return text(
+    'size',
+    [within, heightPx - TOUCH_PX.up],
+    say.drawing.partTouches(say.part[`${end} differential`], size),
   );
 }

@@ -5,8 +5,15 @@ export type Point = readonly [x: number, y: number];
 
 const TICK = 4;
 
+const [LEAST, MOST] = [4_096, 16_384];
+/** Tenths of a pixel as they are written, from `-LEAST` on: the same few thousand are written again and again. */
+const tenthsWritten = new Array<string | undefined>(LEAST + MOST);
+
+/** To a tenth. */
 export function n(value: number): string {
-  return String(Math.round(value * 10) / 10 + 0);
+  const tenths = Math.round(value * 10) + 0;
+  if (!(tenths >= -LEAST && tenths < MOST)) return String(tenths / 10);
+  return (tenthsWritten[tenths + LEAST] ??= String(tenths / 10));
 }
 
 export function escaped(text: string): string {
@@ -14,7 +21,9 @@ export function escaped(text: string): string {
 }
 
 export function pathOf(points: readonly Point[], closed = false): string {
-  return points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${n(x)} ${n(y)}`).join('') + (closed ? 'Z' : '');
+  let d = '';
+  for (const point of points) d += `${d === '' ? 'M' : 'L'}${n(point[0])} ${n(point[1])}`;
+  return closed ? `${d}Z` : d;
 }
 
 export function stroke(className: string, points: readonly Point[], closed = false): string {

@@ -1,4 +1,4 @@
-import { heightM } from '../terrain/feature.ts';
+import { heightM, heightsAlong } from '../terrain/feature.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -161,11 +161,9 @@ function groundUnder(
   toM: number,
 ): (readonly [x: number, z: number])[] {
   const y = pathM(view, side);
-  const count = Math.ceil((toM - fromM) / GROUND_STEP_M);
-  return Array.from({ length: count + 1 }, (_, i) => {
-    const x = fromM + i * GROUND_STEP_M;
-    return [x, heightM(view.stretch.features, x, y)] as const;
-  });
+  const heights = new Float64Array(Math.ceil((toM - fromM) / GROUND_STEP_M) + 1);
+  heightsAlong(view.stretch.features, y, fromM, GROUND_STEP_M, heights);
+  return Array.from(heights, (z, i) => [fromM + i * GROUND_STEP_M, z] as const);
 }
 
 function lengthOf({ values }: Stood): number {

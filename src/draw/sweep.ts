@@ -1,4 +1,4 @@
-import type { Range } from '../grade/bands.ts';
+import type { Band } from '../grade/bands.ts';
 import type { OpenBand, Sweep } from '../grade/sweep.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -132,15 +132,16 @@ export function offsetText(offsetM: number, system: System): string {
   return say.ground[offsetM > 0 ? 'left' : 'right'](shown(Math.abs(offsetM), 'length', system));
 }
 
-/** Such as `0.40 m left to 0.70 m left`; a band without width is one place. */
-export function betweenText({ fromM, toM }: Range, system: System): string {
+/** Such as `0.40 m left to 0.70 m left, best 0.50 m left`; a band without width is one place. */
+export function placesText({ fromM, toM, bestM }: Band, system: System): string {
   const [from, to] = [offsetText(fromM, system), offsetText(toM, system)];
-  return from === to ? from : say.ground.between(from, to);
+  return from === to
+    ? from
+    : `${say.ground.between(from, to)}, ${say.ground.best(offsetText(bestM, system))}`;
 }
 
-/** The same with the best place in it, and the track widths that it is open to. */
+/** The same with the track widths that it is open to. */
 export function bandText(band: OpenBand, system: System): string {
-  const best = say.ground.best(offsetText(band.bestM, system));
   const open =
     band.tracks === null
       ? ''
@@ -148,7 +149,7 @@ export function bandText(band: OpenBand, system: System): string {
           shown(band.tracks.fromM, 'length', system),
           shown(band.tracks.toM, 'length', system),
         );
-  return [betweenText(band, system), best, open].filter(Boolean).join(', ');
+  return [placesText(band, system), open].filter(Boolean).join(', ');
 }
 
 /** Runs of one tone up each offset; what does not go is hatched over its tone. */

@@ -15,12 +15,6 @@ export const OFFSET_M = 0.05;
 /** The most that is searched to either side, metres. */
 const MOST_M = 2.5;
 
-/** How closely a first look goes along, metres. */
-const FIRST_LOOK_M = 0.25;
-
-/** Margin, in tolerances, from which a first look is believed: the pose at a station depends a little on the one before. */
-const FAILS = -1;
-
 /** Margin, in tolerances, from which no other tyres and bars are tried: they make centimetres of difference. */
 const HOPELESS = -3;
 
@@ -71,15 +65,15 @@ export function bandsOf(values: VehicleValues, grounds: Grounds, aidSets: readon
   if (entered === null) return null;
   const offsetM = offsetsAcross(values, entered, OFFSET_M);
   const going = new Array<Going | null>(offsetM.length).fill(null);
-  const goes = (i: number, likely = true): boolean => {
+  const goes = (i: number): boolean => {
     if (i < 0 || i >= going.length) return false;
-    going[i] ??= goingAt(values, grounds, offsetM[i], aidSets, likely);
+    going[i] ??= goingAt(values, grounds, offsetM[i], aidSets);
     return going[i] !== null;
   };
   // A band is wider than the driver's error to both sides, so that none lies between two of these.
   const apart = Math.floor((2 * DRIVER_ERROR_M) / OFFSET_M + 1e-9) + 1;
   for (let i = 0; i < going.length; i += apart) {
-    if (going[i] !== null || !goes(i, false)) continue;
+    if (going[i] !== null || !goes(i)) continue;
     let left = i - 1;
     while (goes(left)) left--;
     let right = i + 1;
@@ -123,39 +117,33 @@ function bestOf(
   return within.length === 0 ? null : { bestM: within[0].bestM, set: within[0].set };
 }
 
-/** What goes at one offset; null where nothing does. Where it is `likely` to go no time is lost on a first look. */
+/** What goes at one offset; null where nothing does. */
 function goingAt(
   values: VehicleValues,
   grounds: Grounds,
   offsetM: number,
   aidSets: readonly Aids[],
-  likely = false,
 ): Going | null {
   const { entered, worst } = grounds;
   if (entered === null) return null;
   if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
-  const asEntered = new Traverse(values, [entered], offsetM, { leavesOut: ['engine braking'] });
-  const quick = likely ? null : new Traverse(values, [entered], offsetM, { everyM: FIRST_LOOK_M });
-  const atWorst = new Traverse(values, worst, offsetM, { leavesOut: ['engine braking', 'underside'] });
+  const asEntered = new Traverse(values, [entered], offsetM, ['engine braking']);
+  const atWorst = new Traverse(values, worst, offsetM, ['engine braking', 'underside']);
   try {
-    return leastSet(aidSets, asEntered, atWorst, quick);
+    return leastSet(aidSets, asEntered, atWorst);
   } finally {
-    for (const traverse of [asEntered, atWorst, quick]) traverse?.close();
+    asEntered.close();
+    atWorst.close();
   }
 }
 
 /** The least set of aids that goes; null where none does. */
-function leastSet(
-  aidSets: readonly Aids[],
-  asEntered: Traverse,
-  atWorst: Traverse,
-  quick: Traverse | null,
-): Going | null {
+function leastSet(aidSets: readonly Aids[], asEntered: Traverse, atWorst: Traverse): Going | null {
   for (let set = 0; set < aidSets.length; set++) {
     const aids = aidSets[set];
-    const quickly = quick?.easeStanding(aids) ?? 0;
-    if (quickly < HOPELESS) return null;
-    if (quickly < FAILS || asEntered.easeStanding(aids) < 0) continue;
+    const standing = asEntered.easeStanding(aids);
+    if (standing < HOPELESS) return null;
+    if (standing < 0) continue;
     const a = asEntered.assess(aids);
     if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
     const b = atWorst.assess(aids);
@@ -186,7 +174,7 @@ export function tracksOpenTo(
       (name) => tracks[name] >= vehicleFields[name].min && tracks[name] <= vehicleFields[name].max,
     );
     const widthM = Math.max(values.widthM, own + moreM + values.tyreSectionM);
-    return inRange && goingAt({ ...values, ...tracks, widthM }, grounds, offsetM, [aids], true) !== null;
+    return inRange && goingAt({ ...values, ...tracks, widthM }, grounds, offsetM, [aids]) !== null;
   };
   if (!goes(0)) return null;
   const furthest = (sign: 1 | -1): number => {

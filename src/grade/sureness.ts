@@ -54,11 +54,14 @@ export function drawsThatGo(
     counts[i] = 0;
     return passage.failsBy(NEAR, best, atBest) ? [] : [{ passage, i, goesIn: 0 }];
   });
+  atWorst.clear();
+  atBest.clear();
   const fromM = Math.min(...open.map(({ passage }) => passage.fromM));
   const toM = Math.max(...open.map(({ passage }) => passage.toM));
   for (const ground of open.length > 0 ? draws : []) {
     const relief = new Relief(ground.features, fromM, toM, DRAWN_SAMPLE_M);
     for (const one of open) if (one.passage.goesOn(ground, relief)) one.goesIn++;
+    relief.clear();
   }
   for (const { i, goesIn } of open) counts[i] = goesIn;
   return counts;

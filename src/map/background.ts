@@ -1,10 +1,12 @@
 import { gunzipSync } from 'fflate';
-import type { SourceSpecification } from 'maplibre-gl';
+import type { ExpressionSpecification, SourceSpecification } from 'maplibre-gl';
 import { addProtocol } from 'maplibre-gl';
 import { Compression, FileSource, PMTiles, TileType } from 'pmtiles';
 import type { Header } from 'pmtiles';
+import { spoken } from '../words/words.ts';
 import type { Inks } from './inks.ts';
 import type { Layer } from './map.svelte.ts';
+import { TEXT_FONT } from './map.svelte.ts';
 
 /** What the user laid under the map: a file of tiles, or the address of a server. */
 export interface Background {
@@ -22,6 +24,12 @@ const MOST_BYTES = 2 ** 24;
 
 /** Layers of a vector file that are drawn. */
 const MOST_LAYERS = 60;
+
+/** A layer of a vector file, and whether what is in it has names. */
+interface VectorLayer {
+  readonly id: string;
+  readonly hasNames: boolean;
+}
 
 const archives = new Map<string, PMTiles>();
 
@@ -65,11 +73,22 @@ function drawnAsIs({ scheme }: Inks): Layer[] {
   ];
 }
 
-/** Of vectors, waters and lines in plain ink; what a layer holds is guessed from its name, as each maker has its own. */
-function drawnPlain(ids: readonly string[]): (inks: Inks) => Layer[] {
-  return (inks) =>
-    ids.flatMap((id, i): Layer[] => {
+/**
+ * Of vectors, woods and other areas as a faint tone, waters, lines and names in plain ink. What a layer holds is guessed from
+ * its name, as each maker has its own; what covers all land, or the map as a whole, is not drawn.
+ */
+function drawnPlain(layers: readonly VectorLayer[]): (inks: Inks) => Layer[] {
+  return (inks) => {
+    const drawn = layers.map(({ id, hasNames }, i) => {
       const isWater = /water|ocean|river|lake|sea/i.test(id);
+      const isWhole = /^(earth|land|background)$/i.test(id);
+      const fill: Layer = {
+        id: `background-fill-${i}`,
+        type: 'fill',
+        'source-layer': id,
+        filter: ['==', ['geometry-type'], 'Polygon'],
+        paint: { 'fill-color': isWater ? inks.water : inks.hatch, 'fill-opacity': 0.25 },
+      };
       const line: Layer = {
         id: `background-line-${i}`,
         type: 'line',
@@ -80,15 +99,34 @@ function drawnPlain(ids: readonly string[]): (inks: Inks) => Layer[] {
           'line-width': ['interpolate', ['linear'], ['zoom'], 8, 0.4, 16, 1.6],
         },
       };
-      const fill: Layer = {
-        id: `background-fill-${i}`,
-        type: 'fill',
-        'source-layer': id,
-        filter: ['==', ['geometry-type'], 'Polygon'],
-        paint: { 'fill-color': inks.water, 'fill-opacity': 0.25 },
-      };
-      return isWater ? [fill, line] : [line];
+      const names = hasNames ? [nameLayer(id, i, 'line', inks), nameLayer(id, i, 'point', inks)] : [];
+      return { fills: isWhole ? [] : [fill], isWater, line, names };
     });
+    return [
+      ...drawn.filter(({ isWater }) => !isWater).flatMap(({ fills }) => fills),
+      ...drawn.filter(({ isWater }) => isWater).flatMap(({ fills }) => fills),
+      ...drawn.map(({ line }) => line),
+      ...drawn.flatMap(({ names }) => names),
+    ];
+  };
+}
+
+/** Names along lines, or at points and in areas, in the font of the page: no other has to be fetched. */
+function nameLayer(id: string, i: number, placement: 'line' | 'point', inks: Inks): Layer {
+  const isLine: ExpressionSpecification = ['==', ['geometry-type'], 'LineString'];
+  return {
+    id: `background-name-${placement}-${i}`,
+    type: 'symbol',
+    'source-layer': id,
+    filter: ['all', ['has', 'name'], placement === 'line' ? isLine : ['!', isLine]],
+    layout: {
+      'symbol-placement': placement,
+      'text-field': ['to-string', ['coalesce', ['get', `name:${spoken}`], ['get', 'name']]],
+      'text-font': TEXT_FONT,
+      'text-size': 12,
+    },
+    paint: { 'text-color': inks.soft, 'text-halo-color': inks.paper, 'text-halo-width': 1.5 },
+  };
 }
 
 async function tile(
@@ -117,9 +155,14 @@ function boundsOf({ minLon, minLat, maxLon, maxLat }: Header): [number, number, 
   return usable ? [Math.max(-180, minLon), minLat, Math.min(180, maxLon), maxLat] : [-180, -85, 180, 85];
 }
 
-function layersIn(metadata: unknown): string[] {
+function layersIn(metadata: unknown): VectorLayer[] {
   const { vector_layers: layers } = (metadata ?? {}) as { readonly vector_layers?: unknown };
   if (!Array.isArray(layers)) return [];
-  const ids = layers.map((layer: unknown) => (layer as { readonly id?: unknown } | null)?.id);
-  return ids.filter((id): id is string => typeof id === 'string').slice(0, MOST_LAYERS);
+  return layers
+    .flatMap((layer: unknown): VectorLayer[] => {
+      const { id, fields } = (layer ?? {}) as { readonly id?: unknown; readonly fields?: unknown };
+      const hasNames = typeof fields === 'object' && fields !== null && 'name' in fields;
+      return typeof id === 'string' ? [{ id, hasNames }] : [];
+    })
+    .slice(0, MOST_LAYERS);
 }

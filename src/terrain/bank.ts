@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { choice, number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { say } from '../words/words.ts';
 
 /** Ground that rises or falls away beside the line. */
@@ -12,10 +13,10 @@ export const bankFields = {
 
 export type Bank = { readonly kind: 'bank' } & Values<typeof bankFields>;
 
-export function heightM(bank: Bank, _x: number, y: number): number {
-  const beyond = (bank.side === 'left' ? y : -y) - bank.distanceM;
-  if (beyond <= 0) return 0;
-  return Math.sign(bank.heightM) * Math.min(Math.abs(bank.heightM), beyond * Math.tan(bank.angleRad));
+export function lay(bank: Bank, { y, first, last, heightsM }: Places): void {
+  const beyond = Math.max(0, (bank.side === 'left' ? y : -y) - bank.distanceM);
+  const overM = Math.min(Math.abs(bank.heightM), beyond * Math.tan(bank.angleRad));
+  heightsM.fill(Math.sign(bank.heightM) * overM, first, last + 1);
 }
 
 export function reachM(): readonly [number, number] {

@@ -16,8 +16,10 @@ const known = new WeakMap<readonly Feature[], Cover>();
  * again for each kind.
  */
 export function coverOf({ features }: { readonly features: readonly Feature[] }): Cover {
-  const found = known.get(features);
-  if (found) return found;
+  return known.get(features) ?? sought(features);
+}
+
+function sought(features: readonly Feature[]): Cover {
   const waters = features.filter((feature): feature is Water => feature.kind === 'water');
   const cover = {
     isWet: waters.length > 0,

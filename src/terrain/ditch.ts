@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { aheadM, spanM, trench } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -14,8 +15,12 @@ export const ditchFields = {
 export type Ditch = { readonly kind: 'ditch' } & Values<typeof ditchFields>;
 
 /** Flat over the middle half of the width, straight banks: as steep as such a width and depth are taken to be. */
-export function heightM(ditch: Ditch, x: number, y: number): number {
-  return -ditch.depthM * trench(aheadM(x, y, ditch.xM, ditch.skewRad), ditch.widthM, 0.5);
+export function lay(ditch: Ditch, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, widthM, depthM, skewRad } = ditch;
+  const cos = Math.cos(skewRad);
+  const sin = Math.sin(skewRad);
+  for (let i = first; i <= last; i++)
+    heightsM[i] = -depthM * trench(aheadM(fromM + i * stepM, y, xM, cos, sin), widthM, 0.5);
 }
 
 export function reachM(ditch: Ditch, y: number): readonly [number, number] {

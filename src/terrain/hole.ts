@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { bowl, ellipseReachM } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -14,8 +15,11 @@ export const holeFields = {
 
 export type Hole = { readonly kind: 'hole' } & Values<typeof holeFields>;
 
-export function heightM(hole: Hole, x: number, y: number): number {
-  return -hole.depthM * bowl(x - hole.xM, y - hole.yM, hole.lengthM, hole.widthM);
+export function lay(hole: Hole, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, depthM, lengthM, widthM } = hole;
+  const dy = y - hole.yM;
+  for (let i = first; i <= last; i++)
+    heightsM[i] = -depthM * bowl(fromM + i * stepM - xM, dy, lengthM, widthM);
 }
 
 export function reachM(hole: Hole, y: number): readonly [number, number] {

@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { aheadM, spanM } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -13,9 +14,14 @@ export const humpFields = {
 
 export type Hump = { readonly kind: 'hump' } & Values<typeof humpFields>;
 
-export function heightM(hump: Hump, x: number, y: number): number {
-  const u = aheadM(x, y, hump.xM, hump.skewRad) / hump.lengthM;
-  return Math.abs(u) >= 0.5 ? 0 : (hump.heightM / 2) * (1 + Math.cos(2 * Math.PI * u));
+export function lay(hump: Hump, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, lengthM, heightM, skewRad } = hump;
+  const cos = Math.cos(skewRad);
+  const sin = Math.sin(skewRad);
+  for (let i = first; i <= last; i++) {
+    const u = aheadM(fromM + i * stepM, y, xM, cos, sin) / lengthM;
+    heightsM[i] = Math.abs(u) >= 0.5 ? 0 : (heightM / 2) * (1 + Math.cos(2 * Math.PI * u));
+  }
 }
 
 export function reachM(hump: Hump, y: number): readonly [number, number] {

@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { aheadM } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -14,11 +15,16 @@ export const ledgeFields = {
 export type Ledge = { readonly kind: 'ledge' } & Values<typeof ledgeFields>;
 
 /** Zero before the face, `riseM` beyond it, straight in between. */
-export function heightM(ledge: Ledge, x: number, y: number): number {
-  const faceM = Math.abs(ledge.riseM) / Math.tan(ledge.faceRad);
-  const ahead = aheadM(x, y, ledge.xM, ledge.skewRad);
-  if (ahead <= 0) return 0;
-  return ahead >= faceM ? ledge.riseM : (ledge.riseM * ahead) / faceM;
+export function lay(ledge: Ledge, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, riseM, skewRad } = ledge;
+  const faceM = Math.abs(riseM) / Math.tan(ledge.faceRad);
+  const cos = Math.cos(skewRad);
+  const sin = Math.sin(skewRad);
+  for (let i = first; i <= last; i++) {
+    const ahead = aheadM(fromM + i * stepM, y, xM, cos, sin);
+    if (ahead <= 0) heightsM[i] = 0;
+    else heightsM[i] = ahead >= faceM ? riseM : (riseM * ahead) / faceM;
+  }
 }
 
 /** From the foot of its face on. */

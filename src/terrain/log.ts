@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { aheadM, NOWHERE, spanM } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -15,11 +16,15 @@ export const logFields = {
 export type Log = { readonly kind: 'log' } & Values<typeof logFields>;
 
 /** Top of a cylinder lying on the ground; its undercut is filled, as a wheel cannot reach it. */
-export function heightM(log: Log, x: number, y: number): number {
-  if (y < log.fromYM || y > log.toYM) return 0;
-  const u = aheadM(x, y, log.xM, log.skewRad);
+export function lay(log: Log, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, skewRad } = log;
+  const cos = Math.cos(skewRad);
+  const sin = Math.sin(skewRad);
   const r = log.diameterM / 2;
-  return Math.abs(u) >= r ? 0 : r + Math.sqrt(r * r - u * u);
+  for (let i = first; i <= last; i++) {
+    const u = aheadM(fromM + i * stepM, y, xM, cos, sin);
+    heightsM[i] = Math.abs(u) >= r ? 0 : r + Math.sqrt(r * r - u * u);
+  }
 }
 
 export function reachM(log: Log, y: number): readonly [number, number] {

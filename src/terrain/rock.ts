@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { cap, ellipseReachM } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -14,8 +15,11 @@ export const rockFields = {
 
 export type Rock = { readonly kind: 'rock' } & Values<typeof rockFields>;
 
-export function heightM(rock: Rock, x: number, y: number): number {
-  return rock.heightM * cap(x - rock.xM, y - rock.yM, rock.lengthM, rock.widthM);
+export function lay(rock: Rock, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { xM, heightM, lengthM, widthM } = rock;
+  const dy = y - rock.yM;
+  for (let i = first; i <= last; i++)
+    heightsM[i] = heightM * cap(fromM + i * stepM - xM, dy, lengthM, widthM);
 }
 
 export function reachM(rock: Rock, y: number): readonly [number, number] {

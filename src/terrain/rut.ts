@@ -1,5 +1,6 @@
 import type { Values } from '../field.ts';
 import { choice, number } from '../field.ts';
+import type { Places } from './shape.ts';
 import { along, NOWHERE, trench } from './shape.ts';
 import { say } from '../words/words.ts';
 
@@ -16,10 +17,12 @@ export const rutFields = {
 
 export type Rut = { readonly kind: 'rut' } & Values<typeof rutFields>;
 
-/** Height above the undisturbed plane, metres, never positive. */
-export function heightM(rut: Rut, x: number, y: number): number {
-  const floor = rut.section === 'U' ? 0.5 : 0;
-  return -rut.depthM * along(x, rut.fromM, rut.toM, rut.runM) * trench(y - rut.centreYM, rut.widthM, floor);
+/** Heights above the undisturbed plane, metres, never positive. */
+export function lay(rut: Rut, { y, fromM, stepM, first, last, heightsM }: Places): void {
+  const { depthM, fromM: startM, toM: endM, runM } = rut;
+  const across = trench(y - rut.centreYM, rut.widthM, rut.section === 'U' ? 0.5 : 0);
+  for (let i = first; i <= last; i++)
+    heightsM[i] = -depthM * along(fromM + i * stepM, startM, endM, runM) * across;
 }
 
 /** Where along a line at `y` it changes the ground, metres. */

@@ -1,3 +1,14 @@
+/** Places along a line of travel at `y`, metres: x = `fromM` + i × `stepM` for each i from `first` to `last`. */
+export interface Places {
+  y: number;
+  fromM: number;
+  stepM: number;
+  first: number;
+  last: number;
+  /** By i: what a shape alone makes of the ground there, metres. */
+  heightsM: Float64Array;
+}
+
 /** The few profiles that the features of the ground are made of. Each is 0 outside, 1 at full size. */
 
 /** 1 between `fromM` and `toM`, falling linearly to 0 over `runM` inside either end. */
@@ -27,9 +38,12 @@ export function bowl(dx: number, dy: number, lengthM: number, widthM: number): n
   return rho2 >= 1 ? 0 : 1 - rho2;
 }
 
-/** Distance ahead of a line through (`xM`, 0) that is turned by `skewRad` from square to travel, left end further ahead. */
-export function aheadM(x: number, y: number, xM: number, skewRad: number): number {
-  return (x - xM) * Math.cos(skewRad) - y * Math.sin(skewRad);
+/**
+ * Distance ahead of a line through (`xM`, 0) that is turned from square to travel, left end further ahead, by an angle of
+ * this cosine and sine.
+ */
+export function aheadM(x: number, y: number, xM: number, cos: number, sin: number): number {
+  return (x - xM) * cos - y * sin;
 }
 
 /** Reach along a line at `y` of what spans `acrossM` square to a line through (`xM`, 0) turned by `skewRad`. */

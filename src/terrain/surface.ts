@@ -125,13 +125,19 @@ const GRIPS: Readonly<Record<Material, Readonly<Record<Condition, Grip>>>> = {
   },
 };
 
+/** Whether what is held of one ground counts for another: wet, it is taken to be no less slippery than it is dry. */
+function countsFor(one: HeldGrip, { material, condition }: Surface): boolean {
+  return one.material === material && (one.condition === condition || one.condition === 'dry');
+}
+
 /**
  * What a surface offers a tyre, as ranges with their source. What is held of it lowers the low ends, and with them the
  * middle; it raises nothing.
  */
-export function gripOf({ material, condition, held = [] }: Surface): Grip {
+export function gripOf(surface: Surface): Grip {
+  const { material, condition, held = [] } = surface;
   const printed = GRIPS[material][condition];
-  const peaks = held.filter((one) => one.material === material && one.condition === condition);
+  const peaks = held.filter((one) => countsFor(one, surface));
   const peakLow = Math.min(printed.peak.low, ...peaks.map(({ peak }) => peak));
   if (!(peakLow < printed.peak.low)) return printed;
   const slidingLow = Math.min(printed.sliding.low, peakLow * SLIDING_OVER_PEAK);

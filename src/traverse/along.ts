@@ -11,10 +11,17 @@ import type { Gap } from './clearance.ts';
 import { gaps, undersideOn } from './clearance.ts';
 import { effortAlong } from './effort.ts';
 import { STATION_M, TIP_RESERVE_RAD, TOLERANCE } from './limits.ts';
-import type { TraverseRecord } from './record.ts';
+import type { Grip } from './grip.ts';
+import { gripAlong } from './grip.ts';
+import type { Stations, TraverseRecord } from './record.ts';
+import { STATION_BYTES, emptyRecord } from './record.ts';
+import type { Relief } from './relief.ts';
 import { reliefOf } from './relief.ts';
+import type { Room } from './room.ts';
+import { leaveRoom, takeRoom } from './room.ts';
+import { Shelf } from './shelf.ts';
 import { tipMargins } from './stability.ts';
-import { march } from './march.ts';
+import { march, stationsAlong } from './march.ts';
 import type { Up } from './up.ts';
 import { upOf } from './up.ts';
 
@@ -26,7 +33,8 @@ const TIP_EVERY_M = 1;
 
 /**
  * One vehicle along one line with everything a drawing asks of a station: where wheels and body are, and how far each
- * limit is. Parallel arrays over the stations of `record`; only arrays and plain records, so that it crosses to a page.
+ * limit is. Parallel arrays over the stations of `record`; only arrays and plain records, so that it crosses to a page, and
+ * all arrays in the buffer of `record`, so that it need not be copied for that.
  */
 export interface Along {
   readonly chassis: Chassis;
@@ -48,27 +56,8 @@ export interface Along {
   readonly limits: readonly Check[];
 }
 
-/** A stretch of a record as a record: the same arrays, so that what takes a record can be asked about a few stations. */
-function part(record: TraverseRecord, from: number, to: number): TraverseRecord {
-  const four = (values: Float64Array) => values.subarray(4 * from, 4 * to);
-  return {
-    length: to - from,
-    stationM: record.stationM.subarray(from, to),
-    standing: record.standing.subarray(from, to),
-    loadN: four(record.loadN),
-    hubM: four(record.hubM),
-    travelM: four(record.travelM),
-    bottomM: four(record.bottomM),
-    climbTan: four(record.climbTan),
-    bearingM: four(record.bearingM),
-    fallLeftTan: four(record.fallLeftTan),
-    fallRightTan: four(record.fallRightTan),
-    repeats: record.repeats.subarray(from, to),
-    heaveM: record.heaveM.subarray(from, to),
-    pitch: record.pitch.subarray(from, to),
-    roll: record.roll.subarray(from, to),
-  };
-}
+/** Bytes that gaps and tip margin of one station take, with what lies between their arrays; a law holds it to one buffer. */
+const UNDER_BYTES = 24 * PARTS.length + 32;
 
 /**
  * Takes a vehicle along a line `offsetM` left of the main one in the direction of travel and keeps every station.
@@ -85,50 +74,78 @@ export function alongLine(
   const up = upOf(ground);
   if (up === null) return null;
   const relief = reliefOf(ground);
-  const records = new Map<Chassis, TraverseRecord>();
-  const recordOf = (chassis: Chassis) => {
-    const record = records.get(chassis) ?? march(chassis, relief, up, ground.lengthM, offsetM);
-    records.set(chassis, record);
-    return record;
+  const taken = new Map<Chassis, Taken>();
+  const takenBy = (own: Chassis, into?: TraverseRecord): Taken => {
+    const found = taken.get(own) ?? take(own, relief, ground, up, offsetM, STATION_M, into);
+    taken.set(own, found);
+    return found;
   };
   const chassis = chassisOf(values, aidSets[looked]);
-  const record = recordOf(chassis);
-  const efforts = aidSets.map((aids) => {
+  const length = stationsAlong(ground.lengthM, chassis);
+  const shelf = new Shelf((STATION_BYTES + 8 * aidSets.length + UNDER_BYTES) * length);
+  const { record } = takenBy(chassis, emptyRecord(length, shelf));
+  const efforts = aidSets.map((aids, set) => {
     const own = chassisOf(values, aids);
-    return effortAlong(recordOf(own), own, drivelineOf(values, aids), ground, up, overrunOf(values, aids));
+    const { record: on, grip, room } = takenBy(own);
+    const [line, overrun] = [drivelineOf(values, aids), overrunOf(values, aids)];
+    const effort = effortAlong(on, own, line, ground, up, overrun, grip, room.effort);
+    const traction = shelf.numbers(on.length);
+    for (let n = 0; n < on.length; n++)
+      traction[n] = on.standing[n] === 0 ? effort.push[n] - effort.ask[n] : NaN;
+    return { traction, checks: set === looked ? effortChecks(effort, on, up) : [] };
   });
-  const traction = efforts.map((effort, set) => {
-    const { standing } = recordOf(chassisOf(values, aidSets[set]));
-    return effort.push.map((push, n) => (standing[n] === 0 ? push - effort.ask[n] : NaN));
-  });
+  for (const { room } of taken.values()) leaveRoom(room);
 
   const points = undersideOn(chassis, values);
-  const under = undersideAlong(record, (piece) => gaps(piece, chassis, points, relief, offsetM));
+  const under = undersideAlong(record, shelf, (over) =>
+    gaps(record, chassis, points, relief, offsetM, undefined, over),
+  );
   return {
     chassis,
     record,
-    traction,
+    traction: efforts.map(({ traction }) => traction),
     ...under,
-    tipRad: tipAlong(record, chassis, up),
+    tipRad: tipAlong(record, chassis, up, shelf.numbers(length)),
     limits: [
       ...clearanceChecks(gaps(record, chassis, points, relief, offsetM)),
       ...tipChecks(tipMargins(record, chassis, up)),
-      ...effortChecks(efforts[looked], record, up),
+      ...efforts[looked].checks,
     ],
   };
 }
 
-function undersideAlong(record: TraverseRecord, look: (piece: TraverseRecord) => Gap[]) {
+/** One chassis taken along a line. The grip lies in the room, and so does the record unless it was given. */
+interface Taken {
+  readonly record: TraverseRecord;
+  readonly grip: Grip;
+  readonly room: Room;
+}
+
+function take(
+  chassis: Chassis,
+  relief: Relief,
+  ground: Ground,
+  up: Up,
+  offsetM: number,
+  everyM: number,
+  into?: TraverseRecord,
+): Taken {
+  const room = takeRoom(stationsAlong(ground.lengthM, chassis, everyM));
+  const record = march(chassis, relief, up, ground.lengthM, offsetM, everyM, into ?? room.record);
+  return { record, grip: gripAlong(record, chassis, ground, up, room.grip), room };
+}
+
+function undersideAlong(record: TraverseRecord, shelf: Shelf, look: (over: Stations) => Gap[]) {
   const { length } = record;
   const parts = PARTS.length;
-  const unknown = (count: number) => new Float64Array(count).fill(NaN);
+  const unknown = (count: number) => shelf.numbers(count).fill(NaN);
   const gapM = unknown(parts * length);
   const gapXM = unknown(parts * length);
   const gapYM = unknown(parts * length);
   const leastGapM = unknown(length);
-  const leastPart = new Uint8Array(length);
+  const leastPart = shelf.bytes(length);
   for (let n = 0; n < length; n += LOOK_EVERY) {
-    const found = look(part(record, n, n + 1));
+    const found = look({ from: n, to: n + 1 });
     for (let to = n; to < Math.min(length, n + LOOK_EVERY); to++)
       found.forEach((gap) => {
         if (gap.gapM === Infinity) return;
@@ -144,12 +161,12 @@ function undersideAlong(record: TraverseRecord, look: (piece: TraverseRecord) =>
   return { gapM, gapXM, gapYM, leastGapM, leastPart };
 }
 
-function tipAlong(record: TraverseRecord, chassis: Chassis, up: Up): Float64Array {
-  const tipRad = new Float64Array(record.length).fill(NaN);
+function tipAlong(record: TraverseRecord, chassis: Chassis, up: Up, tipRad: Float64Array): Float64Array {
+  tipRad.fill(NaN);
   const step = Math.round(TIP_EVERY_M / STATION_M);
   for (let n = 0; n < record.length; n += step) {
     const to = Math.min(record.length, n + step);
-    const least = tipMargins(part(record, n, to), chassis, up)
+    const least = tipMargins(record, chassis, up, [], { from: n, to })
       .map(({ marginRad }) => marginRad)
       .filter((marginRad) => !Number.isNaN(marginRad));
     if (least.length > 0) tipRad.fill(Math.min(...least) - TIP_RESERVE_RAD, n, to);
@@ -187,8 +204,9 @@ export function worstAlong(
   if (up === null) return null;
   const relief = reliefOf(ground);
   const chassis = chassisOf(values, aids);
-  const record = march(chassis, relief, up, ground.lengthM, offsetM, everyM);
-  const effort = effortAlong(record, chassis, drivelineOf(values, aids), ground, up);
+  const { record, grip: held, room } = take(chassis, relief, ground, up, offsetM, everyM);
+  const line = drivelineOf(values, aids);
+  const effort = effortAlong(record, chassis, line, ground, up, null, held, room.effort);
   const points = undersideOn(chassis, values);
   const ease = new Float64Array(record.length).fill(FALLS);
   for (let n = 0; n < record.length; n++) {
@@ -199,7 +217,7 @@ export function worstAlong(
       effort.brake[n] - (effort.slidesBack[n] ? up.x : -up.x),
     );
     ease[n] = grip / TOLERANCE.grip;
-    for (const { gapM } of gaps(part(record, n, n + 1), chassis, points, relief, offsetM))
+    for (const { gapM } of gaps(record, chassis, points, relief, offsetM, undefined, { from: n, to: n + 1 }))
       ease[n] = Math.min(ease[n], gapM / TOLERANCE.gapM);
   }
   for (const { marginRad, stationM } of tipMargins(record, chassis, up)) {
@@ -208,5 +226,7 @@ export function worstAlong(
     for (let n = 0; n < record.length; n++)
       if (Math.abs(record.stationM[n] - stationM) <= TIP_ABOUT_M) ease[n] = Math.min(ease[n], tip);
   }
-  return { stationM: record.stationM, ease };
+  const stationM = record.stationM.slice();
+  leaveRoom(room);
+  return { stationM, ease };
 }

@@ -134,12 +134,12 @@ function engineBraking({ ask, brake, engine, limitedBy }: Descent, record: Trave
 
 function engineCause(limitedBy: number): string {
   if (limitedBy < HANGING) return say.causes[ENGINE_LIMITS[limitedBy]];
-  return say.causes.wheelsLetGo(wheelNames((i) => (limitedBy & (1 << i)) !== 0));
+  return say.causes.wheelsLetGo(wheelNames(limitedBy));
 }
 
-/** Those of the four wheels that are meant, as they are called. */
-function wheelNames(meant: (i: number) => boolean): string[] {
-  return WHEELS.filter((_, i) => meant(i)).map((wheel) => say.wheel[wheel]);
+/** How those wheels are called whose bits are set. */
+function wheelNames(wheels: number): string[] {
+  return WHEELS.filter((_, i) => (wheels & (1 << i)) !== 0).map((wheel) => say.wheel[wheel]);
 }
 
 /** A check of forces over weight at station `n`; where the vehicle stands nowhere (`n` < 0) nothing is left. */
@@ -181,13 +181,17 @@ const STEP = 0.25;
 function tractionCause(effort: Effort, record: TraverseRecord, n: number): string {
   if (n < 0) return '';
   if (effort.limitedBy[n] === 2) return say.causes.waterCarries;
-  const V = record.loadN.subarray(4 * n, 4 * n + 4);
-  const t = record.climbTan.subarray(4 * n, 4 * n + 4);
-  const mean = (V[0] + V[1] + V[2] + V[3]) / 4;
-  const hanging = wheelNames((i) => V[i] < HANGS * mean);
-  if (hanging.length > 0) return say.causes.wheelsSpin(hanging);
-  let steepest = 0;
-  for (let i = 1; i < 4; i++) if (V[i] * t[i] > V[steepest] * t[steepest]) steepest = i;
-  if (V[steepest] * t[steepest] > STEP * mean) return say.causes.againstStep(say.wheel[WHEELS[steepest]]);
+  const { loadN: V, climbTan: t } = record;
+  const at = 4 * n;
+  const mean = (V[at] + V[at + 1] + V[at + 2] + V[at + 3]) / 4;
+  let hanging = 0;
+  let steepest = at;
+  for (let i = 0; i < 4; i++) {
+    if (V[at + i] < HANGS * mean) hanging |= 1 << i;
+    if (V[at + i] * t[at + i] > V[steepest] * t[steepest]) steepest = at + i;
+  }
+  if (hanging !== 0) return say.causes.wheelsSpin(wheelNames(hanging));
+  if (V[steepest] * t[steepest] > STEP * mean)
+    return say.causes.againstStep(say.wheel[WHEELS[steepest - at]]);
   return effort.limitedBy[n] === 1 ? say.causes.engine : say.causes.grip;
 }

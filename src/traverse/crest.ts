@@ -1,22 +1,27 @@
+import type { Shelf } from './shelf.ts';
+
 /**
  * Some lines of ground side by side. Their highest sample over any stretch, at once: the maxima over 1, 2, 4 … samples
  * from each on, of which two overlapping ones cover a stretch. And whether they go on level there.
  */
 export class Crest {
+  readonly #shelf: Shelf;
   readonly #levels: Float64Array[];
   /** For each sample, how many up to it are unlike the one before, on any line. */
   readonly #changes: Uint32Array;
 
   /** At least one line, all of one length. */
-  constructor(lines: readonly Float64Array[]) {
-    const top = lines[0].slice();
-    const changes = new Uint32Array(top.length);
+  constructor(lines: readonly Float64Array[], shelf: Shelf) {
+    const top = shelf.numbers(lines[0].length);
+    top.set(lines[0]);
+    const changes = shelf.counts(top.length);
     for (const heightsM of lines)
       for (let i = 0; i < top.length; i++) {
         if (heightsM[i] > top[i]) top[i] = heightsM[i];
         if (i > 0 && heightsM[i] !== heightsM[i - 1]) changes[i] = 1;
       }
     for (let i = 1; i < changes.length; i++) changes[i] += changes[i - 1];
+    this.#shelf = shelf;
     this.#levels = [top];
     this.#changes = changes;
   }
@@ -43,7 +48,7 @@ export class Crest {
   #add(): void {
     const span = 1 << (this.#levels.length - 1);
     const below = this.#levels[this.#levels.length - 1];
-    const level = new Float64Array(below.length - span);
+    const level = this.#shelf.numbers(below.length - span);
     for (let i = 0; i < level.length; i++) level[i] = below[i] > below[i + span] ? below[i] : below[i + span];
     this.#levels.push(level);
   }

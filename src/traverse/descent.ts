@@ -57,6 +57,7 @@ export function descentAlong(
   const limitedBy = new Uint8Array(length);
   const drag = noDrive();
   const bounds = noBounds(1);
+  const V = new Float64Array(4);
   const fall = new Float64Array(4);
   const rolling = Math.min(rollingResistance, ROLLING_HELPS);
   let heldN = 0;
@@ -71,9 +72,11 @@ export function descentAlong(
     if (heldAt >= 0 && heldAt === n - 1 && record.repeats[n] === 1 && carried[n] === carried[n - 1]) {
       limitedBy[n] = limitedBy[n - 1];
     } else {
-      const V = loadN.subarray(4 * n, 4 * n + 4);
+      for (let i = 0; i < 4; i++) {
+        V[i] = loadN[4 * n + i];
+        fall[i] = -climbTan[4 * n + i];
+      }
       const sum = V[0] + V[1] + V[2] + V[3];
-      for (let i = 0; i < 4; i++) fall[i] = -climbTan[4 * n + i];
       boundWheels(V, fall, sliding, sliding, 0, bounds);
       greatestDrive(overrun, bounds, 0, drag);
       heldN = drag.alongN + bounds.climbN[0] + rolling * sum;

@@ -9,6 +9,7 @@ import type { Grip } from './grip.ts';
 import { gripAlong } from './grip.ts';
 import { sideHoldN } from './hold.ts';
 import type { TraverseRecord } from './record.ts';
+import { Shelf } from './shelf.ts';
 import { greatestDrive, noDrive } from './traction.ts';
 import type { Up } from './up.ts';
 
@@ -38,13 +39,16 @@ export interface Effort {
 /** Where an effort is written that is looked at and then done with. */
 export type EffortRoom = Pick<Effort, 'push' | 'limitedBy' | 'hold' | 'holdCase' | 'holdAsk'>;
 
-export function noEffort(length: number): EffortRoom {
+/** Bytes that the effort at one station takes, with what lies between its arrays. */
+const STATION_BYTES = 40;
+
+export function noEffort(length: number, shelf = new Shelf(STATION_BYTES * length)): EffortRoom {
   return {
-    push: new Float64Array(length),
-    limitedBy: new Uint8Array(length),
-    hold: new Float64Array(length),
-    holdCase: new Uint8Array(length),
-    holdAsk: new Float64Array(length),
+    push: shelf.numbers(length),
+    limitedBy: shelf.bytes(length),
+    hold: shelf.numbers(length),
+    holdCase: shelf.bytes(length),
+    holdAsk: shelf.numbers(length),
   };
 }
 

@@ -5,6 +5,7 @@ import type { Chassis } from './chassis.ts';
 import { G_MPS2 } from './gravity.ts';
 import { LEAST_BITE, ROLLING_HELPS } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
+import { Shelf } from './shelf.ts';
 import type { Bounds } from './traction.ts';
 import { boundWheels, noBounds } from './traction.ts';
 import type { Up } from './up.ts';
@@ -45,13 +46,16 @@ export interface GripRoom extends Grip {
   readonly back: Float64Array;
 }
 
-export function noGrip(length: number): GripRoom {
-  const room = () => new Float64Array(length);
+/** Bytes that the grip at one station takes, with what lies between its arrays. */
+const STATION_BYTES = 224;
+
+export function noGrip(length: number, shelf = new Shelf(STATION_BYTES * length)): GripRoom {
+  const room = () => shelf.numbers(length);
   return {
     length,
-    loadN: new Float64Array(4 * length),
+    loadN: shelf.numbers(4 * length),
     carried: room(),
-    bounds: noBounds(length),
+    bounds: noBounds(length, shelf),
     ask: room(),
     climb: room(),
     braked: room(),
@@ -59,7 +63,7 @@ export function noGrip(length: number): GripRoom {
     meanOn: room(),
     meanBack: room(),
     brake: room(),
-    slidesBack: new Uint8Array(length),
+    slidesBack: shelf.bytes(length),
     on: room(),
     back: room(),
   };
@@ -83,14 +87,13 @@ export function gripAlong(
   const { peakAdhesion: peak, slidingAdhesion: sliding, rollingResistance: f } = ground;
   const weightN = chassis.massKg * G_MPS2;
   const { loadN, carried, bounds, ask, climb, braked, on, back, brake, slidesBack } = into;
-  const wet = coverOf(ground).isWet;
+  carriedAlong(record, ground, chassis, carried);
   for (let n = 0; n < length; n++) {
     ask[n] = 0;
     climb[n] = 0;
     on[n] = 0;
     back[n] = 0;
     if (record.standing[n] !== 0) continue;
-    carried[n] = wet ? 1 - liftedShare(ground, chassis, record.stationM[n]) : 1;
     let sumN = 0;
     for (let i = 4 * n; i < 4 * n + 4; i++) {
       loadN[i] = record.loadN[i] * carried[n];
@@ -127,6 +130,18 @@ export function gripAlong(
     brake[n] = slides ? into.meanBack[n] : into.meanOn[n];
   }
   return into;
+}
+
+/** What water leaves; apart from the loop over the stations, which would be compiled anew for each kind of it. */
+function carriedAlong(
+  { stationM }: TraverseRecord,
+  ground: Ground,
+  chassis: Chassis,
+  carried: Float64Array,
+): void {
+  carried.fill(1);
+  if (!coverOf(ground).isWet) return;
+  for (let n = 0; n < carried.length; n++) carried[n] = 1 - liftedShare(ground, chassis, stationM[n]);
 }
 
 /**

@@ -5,6 +5,7 @@ import { SLIDE_M, STATION_M } from './limits.ts';
 import type { TraverseRecord } from './record.ts';
 import { emptyRecord, sameGround } from './record.ts';
 import type { Relief } from './relief.ts';
+import { Shelf } from './shelf.ts';
 import type { Up } from './up.ts';
 import type { WheelPath } from './wheel.ts';
 import { emptyPath, wheelPath } from './wheel.ts';
@@ -16,7 +17,7 @@ export class March {
   readonly #stationM: number;
   readonly #body: Equilibrium;
   /** Made when a relief keeps no paths of its own. */
-  #paths: Readonly<Record<'wheel' | 'left' | 'right', WheelPath>> | null = null;
+  #paths: ReturnType<typeof emptyPaths> | null = null;
 
   constructor(chassis: Chassis, count: number, stationM: number, record = emptyRecord(count)) {
     this.record = record;
@@ -43,13 +44,23 @@ export class March {
     const { tyre, wheelbaseM, front, rear } = this.#chassis;
     const x = fromM + (i < 2 ? wheelbaseM : -wheelbaseM) / 2;
     const y = offsetM + ((i % 2 === 0 ? 1 : -1) * (i < 2 ? front : rear).trackWidthM) / 2;
-    if (relief.paths === null)
-      this.#paths ??= { wheel: emptyPath(length), left: emptyPath(length), right: emptyPath(length) };
-    const path = (asideM: number, out?: WheelPath) =>
-      wheelPath(relief, x, this.#stationM, length, y + asideM, tyre.radiusM, tyre.sectionM, out);
-    const { bottomM, climbTan, bearingLines } = path(0, this.#paths?.wheel);
-    const left = slides ? path(SLIDE_M, this.#paths?.left).bottomM : bottomM;
-    const right = slides ? path(-SLIDE_M, this.#paths?.right).bottomM : bottomM;
+    if (relief.paths === null) this.#paths ??= emptyPaths(length);
+    const paths = this.#paths;
+    const { bottomM, climbTan, bearingLines } = wheelPath(
+      relief,
+      x,
+      this.#stationM,
+      length,
+      y,
+      tyre,
+      paths?.wheel,
+    );
+    let left = bottomM;
+    let right = bottomM;
+    if (slides) {
+      left = wheelPath(relief, x, this.#stationM, length, y + SLIDE_M, tyre, paths?.left).bottomM;
+      right = wheelPath(relief, x, this.#stationM, length, y - SLIDE_M, tyre, paths?.right).bottomM;
+    }
     for (let n = 0; n < length; n++) {
       record.bottomM[4 * n + i] = bottomM[n];
       record.climbTan[4 * n + i] = climbTan[n];
@@ -87,6 +98,12 @@ export class March {
   }
 }
 
+function emptyPaths(length: number): Readonly<Record<'wheel' | 'left' | 'right', WheelPath>> {
+  const shelf = new Shelf(9 * 8 * length);
+  const path = () => emptyPath(length, shelf);
+  return { wheel: path(), left: path(), right: path() };
+}
+
 function repeatsAt(record: TraverseRecord, n: number): boolean {
   if (n === 0 || record.standing[n - 1] !== 0) return false;
   const { bottomM, climbTan, fallLeftTan, fallRightTan, bearingM } = record;
@@ -115,8 +132,8 @@ export function march(
   lengthM: number,
   offsetM: number,
   stationM = STATION_M,
+  room = emptyRecord(stationsAlong(lengthM, chassis, stationM)),
 ): TraverseRecord {
-  const room = emptyRecord(stationsAlong(lengthM, chassis, stationM));
   return marchInPlanes(chassis, relief, [up], lengthM, offsetM, stationM, [room])[0];
 }
 

@@ -1,3 +1,5 @@
+import { Shelf } from './shelf.ts';
+
 /**
  * One vehicle taken along one line: parallel arrays with an entry for each station, or four (front left, front right,
  * rear left, rear right). The place of a station is that of mid-wheelbase.
@@ -27,23 +29,36 @@ export interface TraverseRecord {
   readonly roll: Float64Array;
 }
 
-export function emptyRecord(length: number): TraverseRecord {
+/** Stations of a record from one on, up to another one that is not among them. */
+export interface Stations {
+  readonly from: number;
+  readonly to: number;
+}
+
+export function allOf({ length }: TraverseRecord): Stations {
+  return { from: 0, to: length };
+}
+
+/** Bytes that a record of one station takes, with what lies between its arrays. */
+export const STATION_BYTES = 320;
+
+export function emptyRecord(length: number, shelf = new Shelf(STATION_BYTES * length)): TraverseRecord {
   return {
     length,
-    stationM: new Float64Array(length),
-    standing: new Uint8Array(length),
-    loadN: new Float64Array(4 * length),
-    hubM: new Float64Array(4 * length),
-    travelM: new Float64Array(4 * length),
-    bottomM: new Float64Array(4 * length),
-    climbTan: new Float64Array(4 * length),
-    bearingM: new Float64Array(4 * length),
-    fallLeftTan: new Float64Array(4 * length),
-    fallRightTan: new Float64Array(4 * length),
-    repeats: new Uint8Array(length),
-    heaveM: new Float64Array(length),
-    pitch: new Float64Array(length),
-    roll: new Float64Array(length),
+    stationM: shelf.numbers(length),
+    standing: shelf.bytes(length),
+    loadN: shelf.numbers(4 * length),
+    hubM: shelf.numbers(4 * length),
+    travelM: shelf.numbers(4 * length),
+    bottomM: shelf.numbers(4 * length),
+    climbTan: shelf.numbers(4 * length),
+    bearingM: shelf.numbers(4 * length),
+    fallLeftTan: shelf.numbers(4 * length),
+    fallRightTan: shelf.numbers(4 * length),
+    repeats: shelf.bytes(length),
+    heaveM: shelf.numbers(length),
+    pitch: shelf.numbers(length),
+    roll: shelf.numbers(length),
   };
 }
 

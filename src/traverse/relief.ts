@@ -1,8 +1,9 @@
-import { heightsAlong } from '../terrain/feature.ts';
+import { heightsAlong, topM } from '../terrain/feature.ts';
 import type { Feature } from '../terrain/feature.ts';
 import type { Ground } from '../terrain/ground.ts';
 import { ACROSS_M, BEYOND_M, SAMPLE_M } from './limits.ts';
 import { Crest } from './crest.ts';
+import { Shelf } from './shelf.ts';
 import type { WheelPath } from './wheel.ts';
 
 /** Heights along one line of travel. Lines that are alike, as on level ground beside a rut, share one. */
@@ -21,8 +22,12 @@ export class Relief {
   /** Where the samples of every line begin, metres from the pin. */
   readonly fromM: number;
   readonly count: number;
+  /** No height is above it, metres. */
+  readonly topM: number;
   /** What was rolled over it already, by how; null where nothing would be asked twice. */
   readonly paths: Map<string, WheelPath> | null;
+  /** What is kept of it and of what rolls over it lies here. */
+  readonly shelf = new Shelf();
   /** By index: 0, 1, −1, 2, −2 … */
   readonly #lines: Row[] = [];
   readonly #distinct: Row[] = [];
@@ -40,6 +45,7 @@ export class Relief {
     const first = Math.floor(fromM / stepM);
     this.fromM = first * stepM;
     this.count = Math.ceil(toM / stepM) - first + 1;
+    this.topM = topM(features);
     this.paths = keepsPaths ? new Map<string, WheelPath>() : null;
   }
 
@@ -55,6 +61,15 @@ export class Relief {
     return row;
   }
 
+  /** Lets go of all heights and paths, which nobody may look into any more; what is asked after that is made anew. */
+  clear(): void {
+    this.paths?.clear();
+    this.#lines.length = 0;
+    this.#distinct.length = 0;
+    this.#crests.clear();
+    this.shelf.clear();
+  }
+
   #rowOf(heightsM: Float64Array): Row {
     let sumM = 0;
     for (let i = 0; i < heightsM.length; i++) sumM += heightsM[i];
@@ -62,7 +77,9 @@ export class Relief {
       const row = this.#distinct[k];
       if (row.sumM === sumM && alike(row.heightsM, heightsM)) return row;
     }
-    const row = { id: this.#distinct.length, heightsM: heightsM.slice(), sumM };
+    const kept = this.shelf.numbers(heightsM.length);
+    kept.set(heightsM);
+    const row = { id: this.#distinct.length, heightsM: kept, sumM };
     this.#distinct.push(row);
     return row;
   }
@@ -81,7 +98,7 @@ export class Relief {
     if (known) return known;
     const lines = new Set<Float64Array>();
     for (let j = first; j <= last; j++) lines.add(this.line(j).heightsM);
-    const crest = new Crest([...lines]);
+    const crest = new Crest([...lines], this.shelf);
     this.#crests.set(key, crest);
     return crest;
   }
@@ -127,5 +144,22 @@ export function reliefOf({ features, lengthM }: Ground): Relief {
   const reachM = lengthM / 2 + BEYOND_M;
   const relief = byLength.get(lengthM) ?? new Relief(features, -reachM, reachM, SAMPLE_M, ACROSS_M, true);
   byLength.set(lengthM, relief);
+  asked?.add(relief);
   return relief;
+}
+
+/** Reliefs that were asked for in what is being done; null where nothing lets go of them. */
+let asked: Set<Relief> | null = null;
+
+/** Does what asks for reliefs, and lets go of them. Nothing that it answers, or keeps, may hold arrays of one. */
+export function lettingGo<Answer>(work: () => Answer): Answer {
+  const before = asked;
+  const own = new Set<Relief>();
+  asked = own;
+  try {
+    return work();
+  } finally {
+    for (const relief of own) relief.clear();
+    asked = before;
+  }
 }

@@ -4,6 +4,7 @@ import type { GripRoom } from './grip.ts';
 import { noGrip } from './grip.ts';
 import type { TraverseRecord } from './record.ts';
 import { emptyRecord } from './record.ts';
+import { Shelf } from './shelf.ts';
 
 /** What a chassis is marched in, and its efforts are reckoned in, one set of aids after the other. */
 export interface Room {
@@ -21,7 +22,13 @@ const MOST_SPARE = 32;
 /** A room for so many stations; what stands in it is of no meaning. */
 export function takeRoom(stations: number): Room {
   const found = spare.get(stations)?.pop();
-  return found ?? { record: emptyRecord(stations), grip: noGrip(stations), effort: noEffort(stations) };
+  if (found) return found;
+  const shelf = new Shelf();
+  return {
+    record: emptyRecord(stations),
+    grip: noGrip(stations, shelf),
+    effort: noEffort(stations, shelf),
+  };
 }
 
 /** Nobody looks into a room any more. */

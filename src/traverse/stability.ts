@@ -1,7 +1,8 @@
 import type { Chassis } from './chassis.ts';
 import type { Equilibrium } from './equilibrium.ts';
 import { solverOf } from './equilibrium.ts';
-import type { TraverseRecord } from './record.ts';
+import type { Stations, TraverseRecord } from './record.ts';
+import { allOf } from './record.ts';
 import type { Up } from './up.ts';
 
 /** The four ways over: the two wheels about which it tips, first and second, seen with the outside on the right hand. */
@@ -29,33 +30,35 @@ export interface TipMargin {
  *
  *     tan = a·(d × u) |a| / (|a|² d·u − (d·a) (u·a))
  *
- * As a tangent it compares stations without trigonometry; beyond 90° it does not matter. The centre of mass is that in
- * `mass`.
+ * As a tangent it compares stations without trigonometry; beyond 90° it does not matter. Each edge's at a station is written
+ * into `tan`; the centre of mass is that in `mass`.
  */
-function tiltTan(
-  record: TraverseRecord,
-  chassis: Chassis,
-  up: Up,
-  n: number,
-  edge: number,
-  treads: 0 | 1,
-): number {
-  const { from, to } = EDGES[edge];
-  const fromY = wheelY(chassis, from) + treads * inward(record, n, from);
-  const toY = wheelY(chassis, to) + treads * inward(record, n, to);
-  const dx = mass[0] - wheelX(chassis, from);
-  const dy = mass[1] - fromY;
-  const dz = mass[2] - record.bottomM[4 * n + from];
-  const ax = wheelX(chassis, to) - wheelX(chassis, from);
-  const ay = toY - fromY;
-  const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
+function tilts(record: TraverseRecord, chassis: Chassis, up: Up, n: number, treads: 0 | 1): void {
+  for (let i = 0; i < 4; i++) {
+    contactX[i] = wheelX(chassis, i);
+    contactY[i] = wheelY(chassis, i) + treads * inward(record, n, i);
+  }
+  for (let edge = 0; edge < 4; edge++) {
+    const { from, to } = EDGES[edge];
+    const dx = mass[0] - contactX[from];
+    const dy = mass[1] - contactY[from];
+    const dz = mass[2] - record.bottomM[4 * n + from];
+    const ax = contactX[to] - contactX[from];
+    const ay = contactY[to] - contactY[from];
+    const az = record.bottomM[4 * n + to] - record.bottomM[4 * n + from];
 
-  const aa = ax * ax + ay * ay + az * az;
-  const cross = ax * (dy * up.z - dz * up.y) + ay * (dz * up.x - dx * up.z) + az * (dx * up.y - dy * up.x);
-  const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
-  const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
-  return (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+    const aa = ax * ax + ay * ay + az * az;
+    const cross = ax * (dy * up.z - dz * up.y) + ay * (dz * up.x - dx * up.z) + az * (dx * up.y - dy * up.x);
+    const along = (dx * ax + dy * ay + dz * az) * (up.x * ax + up.y * ay + up.z * az);
+    const over = aa * (dx * up.x + dy * up.y + dz * up.z) - along;
+    tan[edge] = (cross * Math.sqrt(aa)) / Math.max(over, 1e-9 * aa);
+  }
 }
+
+/** Kept from call to call: where the wheels bear, and the tilt that is left over each edge. */
+const contactX = new Float64Array(4);
+const contactY = new Float64Array(4);
+const tan = new Float64Array(4);
 
 /** Kept from call to call: where the centre of mass is, x, y, z. */
 const mass = new Float64Array(3);
@@ -109,28 +112,29 @@ interface WorstTilt {
  * The least tilt left over each edge along the whole record, the suspension's further lean counted. The solver takes
  * treads by their middle, so what their edges cost the rigid body comes off its answer. Of two opposite edges the one
  * that is further from going over is told without the lean; so are both where `before`, what was found in another plane,
- * has less.
+ * has less. Only the stations of `over` count, all of them unless told otherwise.
  */
 export function tipMargins(
   record: TraverseRecord,
   chassis: Chassis,
   up: Up,
   before: readonly TipMargin[] = [],
+  { from, to }: Stations = allOf(record),
 ): TipMargin[] {
-  const worst = EDGES.map((_, edge) => ({ edge, n: 0, tan: Infinity, middleTan: Infinity }));
+  const worst = EDGES.map((_, edge) => ({ edge, n: from, tan: Infinity, middleTan: Infinity }));
   const tipsAt = EDGES.map(() => -1);
-  for (let n = 0; n < record.length; n++) {
+  for (let n = from; n < to; n++) {
     const standing = record.standing[n];
     if (standing !== 0) {
       if (tipsAt[standing - 1] < 0) tipsAt[standing - 1] = n;
       continue;
     }
-    if (n > 0 && record.repeats[n] === 1) continue;
+    if (n > from && record.repeats[n] === 1) continue;
     massAt(record, chassis, n);
+    tilts(record, chassis, up, n, 1);
     for (const tilt of worst) {
-      const tan = tiltTan(record, chassis, up, n, tilt.edge, 1);
-      if (tan >= tilt.tan) continue;
-      tilt.tan = tan;
+      if (tan[tilt.edge] >= tilt.tan) continue;
+      tilt.tan = tan[tilt.edge];
       tilt.n = n;
     }
   }
@@ -138,9 +142,10 @@ export function tipMargins(
     const { name } = EDGES[edge];
     if (tipsAt[edge] >= 0)
       return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[tipsAt[edge]] };
-    if (tilt.tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[0] };
+    if (tilt.tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[from] };
     massAt(record, chassis, tilt.n);
-    tilt.middleTan = tiltTan(record, chassis, up, tilt.n, edge, 0);
+    tilts(record, chassis, up, tilt.n, 0);
+    tilt.middleTan = tan[edge];
     return tilt;
   });
   for (let i = 0; i < told.length; i += 2) {

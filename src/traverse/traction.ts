@@ -1,5 +1,6 @@
 import type { Bias, Driveline } from '../vehicle/driveline.ts';
 import { LEAST_BITE } from './limits.ts';
+import { Shelf } from './shelf.ts';
 
 /** The drive forces of one station at their greatest. Filled anew by each call of `greatestDrive`. */
 export interface Drive {
@@ -27,12 +28,15 @@ export interface Bounds {
   readonly climbN: Float64Array;
 }
 
-export function noBounds(stations: number): Bounds {
+/** Bytes that the bounds of one station take. */
+const STATION_BYTES = 104;
+
+export function noBounds(stations: number, shelf = new Shelf(STATION_BYTES * stations)): Bounds {
   return {
-    grippingN: new Float64Array(4 * stations),
-    spinningN: new Float64Array(4 * stations),
-    secant: new Float64Array(4 * stations),
-    climbN: new Float64Array(stations),
+    grippingN: shelf.numbers(4 * stations),
+    spinningN: shelf.numbers(4 * stations),
+    secant: shelf.numbers(4 * stations),
+    climbN: shelf.numbers(stations),
   };
 }
 

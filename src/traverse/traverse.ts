@@ -51,7 +51,7 @@ export const assessTraverse: Assess = (values, grounds, offsetM, aidSets) => {
 type LeftOut = 'underside' | 'engine braking';
 
 /**
- * One vehicle on one line, stations `everyM` apart, asked for one set of aids after the other: sets with the same tyres
+ * One vehicle on one line, asked for one set of aids after the other: sets with the same tyres
  * and bars share the march. Of several grounds that differ in their plane the least of each check is told: the wheels roll
  * over all of them alike, and of the second no more is looked for than what is worse than on the first.
  */
@@ -60,7 +60,6 @@ export class Traverse {
   readonly #grounds: readonly Ground[];
   readonly #relief: Relief;
   readonly #offsetM: number;
-  readonly #everyM: number;
   readonly #leavesOut: readonly LeftOut[];
   /** One a ground; null where one has no plane that can be. */
   readonly #ups: readonly Up[] | null;
@@ -73,17 +72,16 @@ export class Traverse {
     values: VehicleValues,
     grounds: readonly Ground[],
     offsetM: number,
-    { everyM = STATION_M, leavesOut = [] }: { everyM?: number; leavesOut?: readonly LeftOut[] } = {},
+    leavesOut: readonly LeftOut[] = [],
   ) {
     this.#values = values;
     this.#grounds = grounds;
     this.#relief = reliefOf(grounds[0]);
     this.#offsetM = offsetM;
-    this.#everyM = everyM;
     this.#leavesOut = leavesOut;
     const ups = grounds.map(upOf);
     this.#ups = ups.every((up) => up !== null) ? ups : null;
-    this.#before = beforeOn(grounds, values, offsetM, `${everyM} ${leavesOut.join()}`);
+    this.#before = beforeOn(grounds, values, offsetM, leavesOut.join());
   }
 
   assess(aids: Aids): Assessment {
@@ -93,7 +91,7 @@ export class Traverse {
     this.#before.taken.set(key, taken);
     this.#fit ??= fitChecks(this.#values, this.#grounds[0], this.#offsetM);
     const { checks, entrySpeedMps, pullN } = taken;
-    return { known: true, checks: [...this.#fit, ...checks], entrySpeedMps, pullN };
+    return { known: true, checks: this.#fit.concat(checks), entrySpeedMps, pullN };
   }
 
   /** Lets go of what was marched; what is asked after that is marched anew. */
@@ -119,7 +117,7 @@ export class Traverse {
       .reduce(worseOf);
     const soft = softChecks(this.#values, this.#grounds[0], chassis.tyre);
     const { entrySpeedMps, pullN } = efforts;
-    return { checks: [...soft, ...checks, ...efforts.checks], entrySpeedMps, pullN };
+    return { checks: soft.concat(checks, efforts.checks), entrySpeedMps, pullN };
   }
 
   #standing(aids: Aids, ups: readonly Up[]): readonly Check[] {
@@ -144,7 +142,7 @@ export class Traverse {
     const known = this.#marched.get(chassis);
     if (known) return known;
     const { lengthM } = this.#grounds[0];
-    const stations = stationsAlong(lengthM, chassis, this.#everyM);
+    const stations = stationsAlong(lengthM, chassis);
     const rooms = ups.map(() => takeRoom(stations));
     const records = marchInPlanes(
       chassis,
@@ -152,7 +150,7 @@ export class Traverse {
       ups,
       lengthM,
       this.#offsetM,
-      this.#everyM,
+      STATION_M,
       rooms.map(({ record }) => record),
     );
     const planes = rooms.map((room, k) => new Marched(room, records[k], chassis, this.#grounds[k], ups[k]));

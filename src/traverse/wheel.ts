@@ -1,5 +1,7 @@
+import type { Tyre } from '../vehicle/tyre.ts';
 import { BEARS_M, STEEPEST_CONTACT } from './limits.ts';
 import type { Relief } from './relief.ts';
+import type { Shelf } from './shelf.ts';
 
 /** A rigid wheel rolled along one wheel path, station by station. */
 export interface WheelPath {
@@ -14,11 +16,11 @@ export interface WheelPath {
   readonly bearingLines: Float64Array;
 }
 
-export function emptyPath(count: number): WheelPath {
+export function emptyPath(count: number, shelf: Shelf): WheelPath {
   return {
-    bottomM: new Float64Array(count),
-    climbTan: new Float64Array(count),
-    bearingLines: new Float64Array(count),
+    bottomM: shelf.numbers(count),
+    climbTan: shelf.numbers(count),
+    bearingLines: shelf.numbers(count),
   };
 }
 
@@ -37,14 +39,13 @@ export function wheelPath(
   stationM: number,
   count: number,
   yM: number,
-  radiusM: number,
-  sectionM: number,
+  { radiusM, sectionM }: Pick<Tyre, 'radiusM' | 'sectionM'>,
   out?: WheelPath,
 ): WheelPath {
   const { first, last } = relief.linesUnder(yM - sectionM / 2, yM + sectionM / 2);
   const { paths } = relief;
   if (paths === null) {
-    const path = out ?? emptyPath(count);
+    const path = out ?? emptyPath(count, relief.shelf);
     roll(relief, first, last, fromXM, stationM, radiusM, path);
     return path;
   }
@@ -52,7 +53,7 @@ export function wheelPath(
   for (let j = first; j <= last; j++) key += ` ${relief.line(j).id}`;
   const known = paths.get(key);
   if (known) return known;
-  const path = emptyPath(count);
+  const path = emptyPath(count, relief.shelf);
   roll(relief, first, last, fromXM, stationM, radiusM, path);
   paths.set(key, path);
   return path;
@@ -170,9 +171,14 @@ function highest(relief: Relief, first: number, last: number, low: number, lengt
     const { id, heightsM } = relief.line(j);
     if (id === before) continue;
     before = id;
-    for (let i = 0; i < length; i++) if (heightsM[low + i] > under[i]) under[i] = heightsM[low + i];
+    raise(under, heightsM, low, length);
   }
   return { top: under, base: 0 };
+}
+
+/** On its own, so that it is made fast once and not each time anew amid its callers. */
+function raise(top: Float64Array, heightsM: Float64Array, low: number, length: number): void {
+  for (let i = 0; i < length; i++) if (heightsM[low + i] > top[i]) top[i] = heightsM[low + i];
 }
 
 /** For each sample, the last one of those after it that are as high. */

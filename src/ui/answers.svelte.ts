@@ -7,6 +7,7 @@ import { slopeOf } from '../route/slope.ts';
 import type { TrackSlope } from '../terrain/ground.ts';
 import { withHeld } from '../terrain/heldGrip.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
 import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
 import { say } from '../words/words.ts';
 import { open } from './trip.svelte.ts';
@@ -88,46 +89,80 @@ class Answers {
     return open.now.vehicles.flatMap(({ id }) => this.cell(obstacleId, id) ?? []);
   }
 
-  /** Asks anew for the trip as it is; returns what cancels it. */
+  /** Asks anew for the verdicts of the trip as it is; returns what cancels it. */
   ask(): () => void {
     const stopper = new AbortController();
     const trip = open.now;
     const places = trip.obstacles.map((obstacle) => this.placeOf(obstacle));
     const { vehicles, direction } = trip;
-    let cells: ReadonlyMap<string, Cell> = new Map();
     const of = places.length * vehicles.length;
-    const add = (come: readonly Cell[]) => {
-      cells = new Map([
-        ...cells,
-        ...come.map((cell) => [keyOf(cell.obstacleId, cell.vehicleId), cell] as const),
-      ]);
-    };
+    let cells: ReadonlyMap<string, Cell> = new Map();
     const onCells = (come: readonly Cell[]) => {
-      add(come);
+      cells = withCells(cells, come);
       this.#answered = { cells, whole: null, trip, places };
       this.working = cells.size < of ? { done: cells.size, of } : null;
     };
-    const take = (matrix: Matrix | null) => {
-      if (matrix === null) return;
-      add(matrix.cells.flat());
-      this.#answered = { cells, whole: matrix, trip, places };
-      this.working = null;
-      this.fault = null;
-    };
-    const closer = async (asks: 'sureness' | 'bands') =>
-      take(await closerInWorkers(asks, places, vehicles, direction, undefined, stopper.signal));
     matrixInWorkers(places, vehicles, direction, onCells, stopper.signal)
-      .then(take)
-      .then(() => closer('sureness'))
-      .then(() => closer('bands'))
-      .catch((error: unknown) => {
-        if (stopper.signal.aborted) return;
-        this.#answered = null;
+      .then((matrix) => {
+        if (matrix === null) return;
+        this.#answered = { cells: withCells(cells, matrix.cells.flat()), whole: matrix, trip, places };
         this.working = null;
-        this.fault = say.notices.verdictsFault(String(error));
-      });
+        this.fault = null;
+      })
+      .catch(this.#failed(stopper.signal));
     return () => stopper.abort();
   }
+
+  /** Asks how sure the verdicts are, once all of them have come; returns what cancels it. */
+  askHowSure(): () => void {
+    const known = this.whole;
+    if (known === null || known.matrix.cells.flat().every(({ goesIn }) => goesIn !== undefined))
+      return () => {};
+    return this.#askCloser('sureness', known.places, known.trip.vehicles);
+  }
+
+  /** Asks where else the vehicle of one cell goes; returns what cancels it. */
+  askBands({ obstacleId, vehicleId, bands }: Cell): () => void {
+    const known = this.whole;
+    if (known === null || bands !== undefined) return () => {};
+    return this.#askCloser(
+      'bands',
+      known.places.filter(({ obstacle }) => obstacle.id === obstacleId),
+      known.trip.vehicles.filter(({ id }) => id === vehicleId),
+    );
+  }
+
+  /** Of some rows and columns of the matrix that has come. */
+  #askCloser(asks: 'sureness' | 'bands', places: readonly Place[], vehicles: readonly Vehicle[]): () => void {
+    const stopper = new AbortController();
+    closerInWorkers(asks, places, vehicles, open.now.direction, undefined, stopper.signal)
+      .then((matrix) => {
+        const answered = this.#answered;
+        if (matrix === null || answered?.whole == null) return;
+        const cells = withCells(answered.cells, matrix.cells.flat());
+        const whole = {
+          cells: answered.whole.cells.map((row) =>
+            row.map((cell) => cells.get(keyOf(cell.obstacleId, cell.vehicleId)) ?? cell),
+          ),
+        };
+        this.#answered = { ...answered, cells, whole };
+      })
+      .catch(this.#failed(stopper.signal));
+    return () => stopper.abort();
+  }
+
+  #failed(signal: AbortSignal): (error: unknown) => void {
+    return (error) => {
+      if (signal.aborted) return;
+      this.#answered = null;
+      this.working = null;
+      this.fault = say.notices.verdictsFault(String(error));
+    };
+  }
+}
+
+function withCells(cells: ReadonlyMap<string, Cell>, come: readonly Cell[]): ReadonlyMap<string, Cell> {
+  return new Map([...cells, ...come.map((cell) => [keyOf(cell.obstacleId, cell.vehicleId), cell] as const)]);
 }
 
 export const answers = new Answers();

@@ -1,7 +1,8 @@
 import type { Backup, BackupFile } from '../archive/backup.ts';
-import { backupsIn, backUp } from '../archive/backup.ts';
+import { backupsIn, backUp, folderFault } from '../archive/backup.ts';
 import { tripToJson } from '../archive/share.ts';
 import { list } from '../archive/store.ts';
+import type { Trip } from '../archive/trip.ts';
 import { say } from '../words/words.ts';
 import { watchArchive } from '../workers/archive.ts';
 import { archiveNow } from './archiveBackup.ts';
@@ -103,6 +104,11 @@ class Backups {
     return this.#writing;
   }
 
+  /** Whether a trip lies in the folder as it is. */
+  holds(trip: Trip): boolean {
+    return this.#written.get(openTrip) === trip;
+  }
+
   /** The way for browsers without folders: a file that is downloaded. */
   saveByHand(): void {
     saveTripFile(open.now);
@@ -145,7 +151,7 @@ class Backups {
       this.#done();
       return null;
     } catch (error) {
-      return error instanceof Error ? error.message : String(error);
+      return folderFault(error);
     }
   }
 
@@ -154,7 +160,7 @@ class Backups {
     try {
       return this.#folder === null ? [] : await backupsIn(this.#folder);
     } catch (error) {
-      this.fault = say.storage.notReadable(this.folderName, String(error));
+      this.fault = say.storage.notReadable(this.folderName, folderFault(error));
       return [];
     }
   }
@@ -164,7 +170,7 @@ class Backups {
     try {
       return (await (await this.#folder?.getFileHandle(name))?.getFile()) ?? null;
     } catch (error) {
-      this.fault = say.storage.notReadable(name, String(error));
+      this.fault = say.storage.notReadable(name, folderFault(error));
       return null;
     }
   }

@@ -18,10 +18,15 @@ export async function begin(): Promise<void> {
   const target = document.getElementById('app');
   if (target === null) throw new Error('index.html has no #app to start in');
   narrowPolicy();
-  const saying = setTimeout(() => (target.textContent = say.notices.opening), SAID_AFTER_MS);
+  const saying = setTimeout(() => {
+    const words = document.createElement('p');
+    words.className = 'opening';
+    words.textContent = say.notices.opening;
+    target.replaceChildren(words);
+  }, SAID_AFTER_MS);
   await start();
   clearTimeout(saying);
-  target.textContent = '';
+  target.replaceChildren();
   mount(App, { target });
   void background.restore();
   void relief.restore();

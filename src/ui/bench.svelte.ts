@@ -13,8 +13,7 @@ import { newestOnly } from '../workers/newest.ts';
 import { BenchWorker } from '../workers/workbench.ts';
 import { say } from '../words/words.ts';
 import { answers } from './answers.svelte.ts';
-import { drawAside } from './drawAside.ts';
-import { withValue } from './groundEdit.ts';
+import { remade, withValue } from './groundEdit.ts';
 import { newId } from './identity.ts';
 import { addOffset, changeLine, changeObstacle, obstacleOf, withStretch } from './obstacleEdit.ts';
 import type { Place } from './place.ts';
@@ -32,6 +31,13 @@ interface Held {
 interface Timed<Task> {
   readonly task: Task;
   readonly sinceMs: number;
+}
+
+/** Sizes as recorded and as travelled, and the offset as travelled. */
+interface Told {
+  readonly stretch: Stretch;
+  readonly travelled: Stretch;
+  readonly offsetM: number;
 }
 
 /** A look with the sweep of the same size and rung: what is shown together belongs together. */
@@ -52,8 +58,8 @@ const REST_MS = 250;
  */
 const workers = { look: new BenchWorker(), sweep: new BenchWorker(), rest: new BenchWorker() };
 
-/** Looks for nobody after which browser and workers have made the code of a look fast, and how unlike each other they are. */
-const WARMING = { looks: 40, lengthM: 0.01 };
+/** Looks for nobody after which browser and workers have made the code of a look fast. */
+const WARMING_LOOKS = 120;
 let warmed = 0;
 
 /** One obstacle, vehicle, line and direction on the workbench, and what the workers say of it. */
@@ -105,16 +111,26 @@ export class Bench {
       ? stretch
       : withValue(stretch, held.path, held.value, 'by eye');
   });
-  /** The same as travelled: what handles stand on, ahead of the workers' answer. */
-  readonly travelled: Stretch | null = $derived.by(() =>
-    this.stretch === null ? null : asTravelled(this.stretch, open.now.direction),
-  );
   /** As travelled. */
   readonly offsetM: number = $derived.by(() => {
     if (this.line === undefined) return 0;
     if (this.held !== null && this.held.path === null) return this.held.value * this.turned;
     if (this.line.kind !== 'offset' && this.triedM !== null) return this.triedM;
     return offsetOf(this.line, open.now.direction);
+  });
+  /**
+   * What handles and boxes tell: the sizes as they are, of which keys count on; while a hand holds one, those of the drawing,
+   * so that all of it moves at once and the page is laid out once a move.
+   */
+  readonly told: Told | null = $derived.by(() => {
+    const { stretch, offsetM, held, lookOn } = this;
+    if (stretch === null) return null;
+    const on = held !== null && lookOn !== null ? lookOn.on : { stretch, offsetM };
+    return {
+      stretch: on.stretch,
+      travelled: asTravelled(on.stretch, open.now.direction),
+      offsetM: on.offsetM,
+    };
   });
 
   readonly task: LookTask | null = $derived.by(() => {
@@ -177,14 +193,19 @@ export class Bench {
     if (task === this.task) this.#changes = { on: task, changes };
   }
 
-  /** Looks and draws for nobody, so that the first moves of a hand are no slower than the others; ends where one moves. */
+  /**
+   * Looks at the same again and draws it anew, which shows nothing new, so that the first moves of a hand are no slower than
+   * the others; ends where one moves. Every other time its records are made as those that a hand moves: browsers make code
+   * fast for records of one making.
+   */
   async #warmUp(task: LookTask): Promise<void> {
-    const { on } = task;
-    for (; warmed < WARMING.looks && task === this.task && !this.#isLeft; warmed++) {
-      const lengthM = on.stretch.lengthM + warmed * WARMING.lengthM;
-      const near = { ...task, on: { ...on, stretch: { ...on.stretch, lengthM } } };
-      const { look, sweep } = await this.#lookAt(near);
-      if (task === this.task) drawAside(look, near, sweep);
+    for (; warmed < WARMING_LOOKS; warmed++) {
+      const stretch = warmed % 2 === 0 ? remade(task.on.stretch) : task.on.stretch;
+      const again = { ...task, on: { ...task.on, stretch } };
+      const { look } = await this.#lookAt(again);
+      if (task !== this.task || this.held !== null || this.#isLeft) return;
+      this.look = look;
+      this.lookOn = again;
     }
   }
 
@@ -254,8 +275,7 @@ export class Bench {
     await tick();
     requestAnimationFrame(() => {
       setTimeout(() => {
-        const span = { start: sinceMs, end: performance.now() };
-        for (const what of ['drawings', 'sweep']) performance.measure(`workbench: ${what}`, span);
+        performance.measure('workbench: redrawn', { start: sinceMs, end: performance.now() });
       });
     });
   }

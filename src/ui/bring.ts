@@ -10,3 +10,9 @@ export function bringOnPhone(sheet: HTMLElement | undefined): void {
 export function keepBeside(chosen: Element | null | undefined): void {
   if (!matchMedia(PHONE).matches) chosen?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
 }
+
+/** Once a sheet has closed: back to the link that had opened it. */
+export function returnTo(opener: HTMLElement | null | undefined): void {
+  opener?.focus({ preventScroll: true });
+  opener?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+}

@@ -16,6 +16,14 @@ export function withHow(stretch: Stretch, path: Path, how: How): Stretch {
   return { ...stretch, hows: { ...stretch.hows, [path]: how } };
 }
 
+/** The same stretch, made as if each of its shapes' sizes had been replaced. */
+export function remade(stretch: Stretch): Stretch {
+  const paths = stretch.features.flatMap((feature, i) =>
+    Object.entries(feature).map(([size, value]) => [`features.${i}.${size}`, value] as const),
+  );
+  return paths.reduce((before, [path, value]) => withValue(before, path, value, before.hows[path]), stretch);
+}
+
 function replaced(record: unknown, [name, ...rest]: readonly string[], value: unknown): unknown {
   if (name === undefined) return value;
   if (Array.isArray(record))

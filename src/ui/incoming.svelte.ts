@@ -1,4 +1,5 @@
 import { COPIES_EXTENSION } from '../archive/exchange.ts';
+import { sameJson } from '../archive/same.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
 import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
@@ -258,7 +259,7 @@ class Incoming {
   async #differs(trip: Trip): Promise<boolean> {
     await open.flush();
     const stored = trip.id === open.now.id ? open.now : (await load(trip.id)).value;
-    return stored !== null && tripToJson(stored) !== tripToJson(trip);
+    return stored !== null && !sameJson(tripToJson(stored), tripToJson(trip));
   }
 }
 

@@ -1,7 +1,9 @@
 import { photosOf, withPhotos } from '../archive/photoRecord.ts';
+import { same, sameJson } from '../archive/same.ts';
 import { readTrip, tripToJson } from '../archive/share.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Photo } from '../terrain/photo.ts';
+import { newId } from './identity.ts';
 
 type Caption = Omit<Photo, 'image'>;
 
@@ -10,7 +12,11 @@ type Caption = Omit<Photo, 'image'>;
  * put where writing is done at once; the track and the images, which are large and stored when they come, stay out.
  */
 export interface Leftover {
+  /** Where it lies. */
+  readonly key: string;
   readonly atMs: number;
+  /** When the stored trip that it goes on from was stored, as far as the window knew; null where an older Rutline left it. */
+  readonly after: readonly number[] | null;
   /** The trip without its track and without photos. */
   readonly trip: Trip;
   /** The photos of each obstacle, without their images. */
@@ -21,18 +27,30 @@ export interface Leftover {
 
 interface Kept {
   readonly atMs: number;
+  readonly after?: readonly number[];
   readonly text: string;
   readonly captions?: Leftover['captions'];
   readonly trackIsStored: boolean;
 }
 
-/** Each trip has a place of its own, so that neither another window nor the next page writes over it. */
 const KEY = 'rutline.leftover/';
 
-export function leaveBehind(trip: Trip, trackIsStored: boolean, atMs: number): void {
+/** Each trip has a place of its own for each window, so that neither another one nor the next page writes over it. */
+const here = newId();
+
+function keyHere(tripId: string): string {
+  return `${KEY}${tripId}/${here}`;
+}
+
+export function leaveBehind(
+  trip: Trip,
+  trackIsStored: boolean,
+  after: readonly number[],
+  atMs: number,
+): void {
   try {
-    const kept: Kept = { atMs, text: textOf(trip), captions: captionsOf(trip), trackIsStored };
-    localStorage.setItem(KEY + trip.id, JSON.stringify(kept));
+    const kept: Kept = { atMs, after, text: textOf(trip), captions: captionsOf(trip), trackIsStored };
+    localStorage.setItem(keyHere(trip.id), JSON.stringify(kept));
   } catch {
     return;
   }
@@ -53,15 +71,26 @@ function leftAt(key: string): Leftover | null {
   try {
     const kept = JSON.parse(localStorage.getItem(key) ?? 'null') as Kept | null;
     const trip = kept === null ? null : readTrip(kept.text).value;
-    return kept === null || trip === null ? null : { ...kept, captions: kept.captions ?? [], trip };
+    if (kept === null || trip === null) return null;
+    const { atMs, after = null, captions = [], trackIsStored } = kept;
+    return { key, atMs, after, captions, trackIsStored, trip };
   } catch {
     return null;
   }
 }
 
-export function clearLeftover(tripId: string): void {
+/** What this window left of a trip, which is stored now. */
+export function clearOwn(tripId: string): void {
+  clear(keyHere(tripId));
+}
+
+export function clearLeftover({ key }: Leftover): void {
+  clear(key);
+}
+
+function clear(key: string): void {
   try {
-    localStorage.removeItem(KEY + tripId);
+    localStorage.removeItem(key);
   } catch {
     return;
   }
@@ -83,7 +112,7 @@ export function joined({ trip, captions }: Leftover, stored: Trip | null): { who
 
 /** Whether two trips say the same, but for their track and what their photos show. */
 export function sameButTrack(a: Trip, b: Trip): boolean {
-  return textOf(a) === textOf(b) && JSON.stringify(captionsOf(a)) === JSON.stringify(captionsOf(b));
+  return sameJson(textOf(a), textOf(b)) && same(captionsOf(a), captionsOf(b));
 }
 
 function textOf(trip: Trip): string {

@@ -22,6 +22,11 @@ class Notices {
     return this.#said ?? this.#standing;
   }
 
+  /** Whether what is said now stays until it is closed. */
+  get isStanding(): boolean {
+    return this.#said === null;
+  }
+
   say(words: string, action?: Notice['action']): void {
     clearTimeout(this.#timer);
     this.#said = action === undefined ? { words } : { words, action };

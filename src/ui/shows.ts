@@ -32,28 +32,39 @@ function isOpening(tag: string): boolean {
 function isAlike(before: readonly string[], after: readonly string[]): boolean {
   return (
     before.length === after.length &&
-    after.every((tag, i) => tag === before[i] || (isOpening(tag) && bare(tag) === bare(before[i])))
+    after.every((tag, i) => tag === before[i] || (isOpening(tag) && isSamePart(before[i], tag)))
   );
 }
 
-/** A tag without what can be written anew: `text class="" x="">`. */
-function bare(tag: string): string {
-  return tag.slice(0, tag.indexOf('>') + 1).replace(/"[^"]*"/g, '""');
+/** Whether two tags are alike but for what can be written anew. */
+function isSamePart(before: string, after: string): boolean {
+  const [was, is] = [before.split('"'), after.split('"')];
+  const last = is.length - 1;
+  if (was.length !== is.length || endOf(was[last]) !== endOf(is[last])) return false;
+  for (let i = 0; i < last; i += 2) if (was[i] !== is[i]) return false;
+  return true;
 }
 
+/** Split at its quotation marks a tag is the text before a value, the value, and so on; the words come last of all. */
 function write(part: Element, before: string, after: string): void {
-  const [was, is] = [valuesOf(before), valuesOf(after)];
-  for (const [name, value] of is) if (value !== was.get(name)) part.setAttribute(name, plain(value));
-  const words = wordsOf(after);
-  if (words !== wordsOf(before)) part.textContent = plain(words);
+  const [was, is] = [before.split('"'), after.split('"')];
+  const last = is.length - 1;
+  for (let i = 1; i < last; i += 2) if (is[i] !== was[i]) part.setAttribute(nameOf(is[i - 1]), plain(is[i]));
+  const words = wordsOf(is[last]);
+  if (words !== wordsOf(was[last])) part.textContent = plain(words);
 }
 
-function valuesOf(tag: string): Map<string, string> {
-  return new Map([...tag.matchAll(/ ([\w:-]+)="([^"]*)"/g)].map(([, name, value]) => [name, value]));
+/** Of ` x=` or `text class=`, the name. */
+function nameOf(before: string): string {
+  return before.slice(before.lastIndexOf(' ') + 1, -1);
 }
 
-function wordsOf(tag: string): string {
-  return tag.slice(tag.indexOf('>') + 1);
+function endOf(rest: string): string {
+  return rest.slice(0, rest.indexOf('>') + 1);
+}
+
+function wordsOf(rest: string): string {
+  return rest.slice(rest.indexOf('>') + 1);
 }
 
 const MARKS: Readonly<Record<string, string>> = { '&amp;': '&', '&lt;': '<', '&gt;': '>', '&quot;': '"' };

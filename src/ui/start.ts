@@ -1,3 +1,4 @@
+import type { TripSummary } from '../archive/store.ts';
 import { list, load } from '../archive/store.ts';
 import type { StoreProblem, Trouble } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
@@ -19,7 +20,9 @@ export async function start(): Promise<void> {
   const { value: stored, problems } = await list();
   if (stored === null) {
     await layDemo();
-    return tell(say.notices.storedTrip, problems);
+    // Where nothing can be stored, the desk says so of what lies on it.
+    if (troubleIn(problems) !== 'not available') tell(say.notices.storedTrip, problems);
+    return;
   }
   let picked = false;
   for (const left of leftovers()) picked = (await pickUp(left)) || picked;
@@ -62,7 +65,7 @@ async function deliveredDemo(): Promise<Trip | null> {
 
 /** Opens what the last page left unstored; false where there is nothing in it that is not elsewhere, or not now. */
 async function pickUp(left: Leftover): Promise<boolean> {
-  const { atMs, trip, trackIsStored } = left;
+  const { trip, trackIsStored } = left;
   const { value: stored, problems } = await load(trip.id);
   const trouble = stored === null ? troubleIn(problems) : null;
   if (trouble === 'silent') return false;
@@ -71,20 +74,30 @@ async function pickUp(left: Leftover): Promise<boolean> {
   const demoOnItsWay = trouble === 'missing' && trip.id === DEMO_ID;
   if (lost > 0) notices.say(say.notices.photosNotStored(lost, trip.name));
   if (demoOnItsWay || (stored !== null && sameButTrack(stored, whole))) {
-    clearLeftover(trip.id);
+    clearLeftover(left);
     return false;
   }
   if (!trackIsStored) notices.say(say.notices.trackNotStored(trip.name));
   const summary = (await list()).value?.find(({ id }) => id === trip.id);
-  if (isUnread || (summary !== undefined && summary.updatedMs > atMs)) {
+  if (isUnread || (summary !== undefined && !goesOnFrom(left, summary))) {
     notices.say((isUnread ? say.notices.storedUnread : say.notices.changedElsewhere)(trip.name));
     const own = { ...whole, id: newId(), name: say.notices.copyOf(trip.name) };
-    if (!(await open.open(own)) || open.keeping.state !== 'kept') return false;
-    clearLeftover(trip.id);
-    return true;
+    return laid(left, own);
   }
   if (trip.id === DEMO_ID) void layDemoGround();
-  return open.open(whole);
+  return laid(left, whole);
+}
+
+/** Whether it is what became of the trip as it is stored. A window that closes late may have left what is older. */
+function goesOnFrom({ after, atMs }: Leftover, { updatedMs }: TripSummary): boolean {
+  return after === null ? updatedMs <= atMs : after.includes(updatedMs);
+}
+
+/** What was left stays until it is stored. */
+async function laid(left: Leftover, trip: Trip): Promise<boolean> {
+  const lies = await open.open(trip);
+  if (lies && open.keeping.state === 'kept') clearLeftover(left);
+  return lies;
 }
 
 function troubleIn(problems: readonly Problem[]): Trouble | null {

@@ -1,6 +1,6 @@
 import { SvelteMap } from 'svelte/reactivity';
 import { photosOf } from '../archive/photoRecord.ts';
-import { load, save } from '../archive/store.ts';
+import { knownOf, load, save } from '../archive/store.ts';
 import type { StoreProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Problem } from '../problem.ts';
@@ -10,7 +10,7 @@ import { draftsOf, keepDrafts } from './drafts.ts';
 import type { History } from './history.ts';
 import { begin, redo, seal, step, undo } from './history.ts';
 import { newId } from './identity.ts';
-import { clearLeftover, leaveBehind } from './leftover.ts';
+import { clearOwn, leaveBehind } from './leftover.ts';
 
 /** Whether the trip on screen is in the device's store. */
 export type Keeping =
@@ -144,7 +144,7 @@ class OpenTrip {
     else if (trip === this.now) {
       this.#keeping = { state: 'kept' };
       rememberOpen(trip.id);
-      clearLeftover(trip.id);
+      clearOwn(trip.id);
     }
   }
 
@@ -179,8 +179,8 @@ class OpenTrip {
   /** The page may go away at any moment now. */
   leave(): void {
     if (this.#keeping.state === 'kept') return;
-    const { track } = this.now;
-    leaveBehind(this.now, track === null || track === this.#stored?.track, Date.now());
+    const { id, track } = this.now;
+    leaveBehind(this.now, track === null || track === this.#stored?.track, knownOf(id), Date.now());
     void this.flush();
   }
 

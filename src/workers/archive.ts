@@ -51,6 +51,13 @@ function giveUp(detail: string): void {
   all.forEach(({ fail }) => fail(detail));
 }
 
+/** Ends the worker unless it is at something; what it knew by heart it reads again when it is asked again. */
+export function restArchive(): void {
+  if (waiting.size > 0) return;
+  worker?.terminate();
+  worker = null;
+}
+
 function ask<K extends keyof ArchiveWork>(
   name: K,
   given: Parameters<ArchiveWork[K]>,

@@ -1,3 +1,4 @@
+import { same } from '../archive/same.ts';
 import type { Sweep } from '../grade/sweep.ts';
 import { COARSE, FINE, sweepOf } from '../grade/sweep.ts';
 import type { Verdict } from '../grade/verdict.ts';
@@ -7,6 +8,7 @@ import { whatIf } from '../grade/whatIf.ts';
 import type { Ground } from '../terrain/ground.ts';
 import type { Along } from '../traverse/along.ts';
 import { alongLine } from '../traverse/along.ts';
+import { lettingGo } from '../traverse/relief.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
@@ -54,6 +56,13 @@ function alongOf(vehicle: Vehicle, ground: Ground, offsetM: number, looked: numb
   return alongLine(vehicle.values, ground, offsetM, aidSets, looked);
 }
 
+/** What of an answer changes hands and is not copied. */
+export function buffersOf(answer: Look | Sweep | readonly Change[] | null): ArrayBuffer[] {
+  if (answer === null || !('along' in answer)) return [];
+  const { along, other } = answer;
+  return [along, other].flatMap((one) => (one === null ? [] : [one.record.stationM.buffer as ArrayBuffer]));
+}
+
 export interface SweepTask {
   readonly on: Try;
   readonly rung: number;
@@ -76,7 +85,26 @@ export interface BenchWork {
 export const BENCH: {
   readonly [K in keyof BenchWork]: (task: BenchWork[K]['task']) => BenchWork[K]['answer'];
 } = {
-  look: lookAt,
-  sweep: sweepAt,
-  whatIf,
+  look: (task) =>
+    lettingGo(() => lookAt({ ...task, on: again(task.on), other: task.other && known(task.other) })),
+  sweep: (task) => lettingGo(() => sweepAt({ ...task, on: again(task.on) })),
+  whatIf: (task) => lettingGo(() => whatIf(again(task))),
 };
+
+/** How many vehicles are known again. */
+const MOST_KNOWN = 4;
+
+const asked: Vehicle[] = [];
+
+/** The vehicle as it came before, if it says the same: what was found out of one is kept by its record. */
+function known(vehicle: Vehicle): Vehicle {
+  const before = asked.find((one) => same(one, vehicle));
+  if (before) return before;
+  asked.unshift(vehicle);
+  asked.splice(MOST_KNOWN);
+  return vehicle;
+}
+
+function again(on: Try): Try {
+  return { ...on, vehicle: known(on.vehicle) };
+}

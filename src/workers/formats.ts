@@ -3,6 +3,8 @@ import type { Reading } from '../problem.ts';
 import type { ElevationGrid } from '../route/elevation.ts';
 import type { TrackModel } from '../route/track.ts';
 import { say, spoken } from '../words/words.ts';
+import { restArchive } from './archive.ts';
+import { restMatrixLanes } from './matrix.ts';
 import type {
   AlongTrack,
   ArchiveOut,
@@ -18,7 +20,10 @@ import type {
 
 type OnProgress = (share: number) => void;
 
-/** Does one thing in a worker of its own; cancelling ends the worker and rejects with the signal's reason. */
+/**
+ * Does one thing in a worker of its own, for which others make room as a file may be large; cancelling ends the worker and
+ * rejects with the signal's reason.
+ */
 function ask<K extends keyof typeof FORMATS>(
   name: K,
   given: Parameters<(typeof FORMATS)[K]>[0],
@@ -28,6 +33,8 @@ function ask<K extends keyof typeof FORMATS>(
 ): Promise<FormatsAnswer<K>> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
+    restArchive();
+    restMatrixLanes();
     const worker = new Worker(new URL('./formats.worker.ts', import.meta.url), {
       type: 'module',
       name: spoken,

@@ -5,6 +5,7 @@ import { gradeObstacle } from '../grade/rating.ts';
 import type { Requirement } from '../grade/requirement.ts';
 import { requirementOf } from '../grade/requirement.ts';
 import type { Direction } from '../terrain/obstacle.ts';
+import { lettingGo } from '../traverse/relief.ts';
 
 /** One obstacle in one direction and season: its grade, or what a vehicle must have for it. */
 export interface GradeTask {
@@ -18,7 +19,9 @@ export interface GradeTask {
 export type GradeAnswer = ObstacleGrade | Requirement;
 
 export function answerGrade({ place, direction, season, asks }: GradeTask): GradeAnswer {
-  return asks.kind === 'grade'
-    ? gradeObstacle(place, direction, season, asks.classification)
-    : requirementOf(place.obstacle, place.trackSlope, direction, season);
+  return lettingGo(() =>
+    asks.kind === 'grade'
+      ? gradeObstacle(place, direction, season, asks.classification)
+      : requirementOf(place.obstacle, place.trackSlope, direction, season),
+  );
 }

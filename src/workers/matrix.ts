@@ -8,21 +8,36 @@ import type { MatrixTask } from './matrixTask.ts';
 import type { Lane } from './pool.ts';
 import { answerAll } from './pool.ts';
 
+interface WorkerLane extends Lane<MatrixTask, Partial<Cell>[]> {
+  /** Ends the worker, unless something is asked of it; the next ask starts another. */
+  rest(): void;
+}
+
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
-function workerLane(): Lane<MatrixTask, Partial<Cell>[]> {
-  const worker = new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module', name: spoken });
+function workerLane(): WorkerLane {
+  let worker: Worker | null = null;
   let before: Promise<unknown> = Promise.resolve();
+  let waiting = 0;
+  const started = () =>
+    new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module', name: spoken });
   const answer = (task: MatrixTask) =>
     new Promise<Partial<Cell>[]>((resolve, reject) => {
+      worker ??= started();
       worker.onmessage = ({ data }: MessageEvent<Partial<Cell>[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
       worker.postMessage({ ...task, place: bare(task.place) });
     });
   return {
     ask: (task) => {
-      const asked = before.then(() => answer(task));
+      waiting++;
+      const asked = before.then(() => answer(task)).finally(() => waiting--);
       before = asked.catch(() => {});
       return asked;
+    },
+    rest: () => {
+      if (waiting > 0) return;
+      worker?.terminate();
+      worker = null;
     },
   };
 }
@@ -53,12 +68,17 @@ function keep({ place, vehicles, direction }: MatrixTask, cells: readonly Cell[]
   answered.set(place.obstacle, byVehicle);
 }
 
-let lanes: Lane<MatrixTask, Partial<Cell>[]>[] | null = null;
+let lanes: WorkerLane[] | null = null;
 
 /** One worker fewer than the machine has cores. They answer what else is asked of a place too: its grade. */
 export function matrixLanes(): readonly Lane<MatrixTask, Partial<Cell>[]>[] {
   lanes ??= Array.from({ length: Math.min(4, Math.max(1, navigator.hardwareConcurrency - 1)) }, workerLane);
   return lanes;
+}
+
+/** Workers that nobody asks anything of make room for what takes much of it. */
+export function restMatrixLanes(): void {
+  for (const lane of lanes ?? []) lane.rest();
 }
 
 /** A task, and what is known of its cells. */

@@ -1,6 +1,7 @@
 import type { Advised, Cell, Place } from '../convoy/matrix.ts';
 import { bandsOver, rowOf, surenessOf } from '../convoy/matrix.ts';
 import type { Direction } from '../terrain/obstacle.ts';
+import { lettingGo } from '../traverse/relief.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
 /** One obstacle for some vehicles: they share its ground, which is sampled once. */
@@ -16,12 +17,14 @@ export interface MatrixTask {
 
 /** Of each vehicle's cell what was asked, and no more: whole cells are large, and to send them takes its time. */
 export function answerTask({ place, vehicles, direction, asks, advised }: MatrixTask): Partial<Cell>[] {
-  switch (asks) {
-    case 'verdicts':
-      return rowOf(place, vehicles, direction);
-    case 'sureness':
-      return surenessOf(place, vehicles, advised, direction).map((goesIn) => ({ goesIn }));
-    case 'bands':
-      return bandsOver(place, vehicles, direction).map((bands) => ({ bands }));
-  }
+  return lettingGo(() => {
+    switch (asks) {
+      case 'verdicts':
+        return rowOf(place, vehicles, direction);
+      case 'sureness':
+        return surenessOf(place, vehicles, advised, direction).map((goesIn) => ({ goesIn }));
+      case 'bands':
+        return bandsOver(place, vehicles, direction).map((bands) => ({ bands }));
+    }
+  });
 }

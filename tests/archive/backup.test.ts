@@ -7,7 +7,7 @@ const HOUR_MS = 3_600_000;
 const NOW_MS = Date.UTC(2026, 10, 25, 17, 5, 9);
 
 function written(momentsMs: readonly number[]): BackupFile[] {
-  return momentsMs.map((atMs, i) => ({ name: String(i), atMs }));
+  return momentsMs.map((atMs, i) => ({ name: String(i), of: '', atMs }));
 }
 
 describe('backups that are kept', () => {
@@ -100,6 +100,25 @@ test('a backup of which less came to lie in the folder is none: it is said, and 
     { severity: 'error', what: expect.stringContaining('99 of 100') as string },
   ]);
   expect([...files.keys()]).toEqual([first]);
+});
+
+test('an old one that another window has rolled away meanwhile is no fault, and a folder that is gone is one', async () => {
+  const gone = () => Promise.reject(new DOMException('An entry was not found.', 'NotFoundError'));
+  const files = new Map<string, Blob>();
+  const backup = { key: 'a', name: 'Outing', ending: 'json', content: 'x' };
+  for (let n = 0; n < KEPT.last; n++) await backUp(folderOf(files), backup, NOW_MS + n);
+  const rolled = Object.assign(folderOf(files), { removeEntry: gone });
+  expect((await backUp(rolled, backup, NOW_MS + 99)).problems).toEqual([]);
+  const missing = Object.assign(folderOf(files), { getFileHandle: gone });
+  const { value, problems } = await backUp(missing, backup, NOW_MS + 100);
+  expect(value).toBeNull();
+  expect(problems).toMatchObject([{ where: 'Club', what: 'it is not there any more' }]);
+});
+
+test('a backup in the folder tells what it is of, and when', async () => {
+  const files = new Map<string, Blob>();
+  await backUp(folderOf(files), { key: 'a', name: 'Ember Range [2]', ending: 'json', content: 'x' }, NOW_MS);
+  expect(await backupsIn(folderOf(files))).toMatchObject([{ of: 'Ember Range 2', atMs: NOW_MS }]);
 });
 
 test.each([

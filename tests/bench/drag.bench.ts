@@ -9,6 +9,8 @@ import type { Table } from './bench.ts';
 
 const MOVES = 120;
 const APART_MS = 16;
+/** As long as a hand takes to find what it will drag; the program makes its code fast meanwhile. */
+const FINDING_MS = 4000;
 const VIEWPORT = { width: 1440, height: 900 };
 
 /** Obstacles of the demonstration, and the handle that is dragged on each. */
@@ -17,10 +19,14 @@ const DRAGS = [
   { obstacle: /Anvil step/, handle: /^Rise of ledge/ },
 ] as const;
 
+/** What the page calls a redraw of all drawings with the sweep. */
+const MEASURE = 'workbench: redrawn';
+
 /** Milliseconds from a move of the hand to the picture, as the page itself notes them. */
 interface Drag {
-  readonly drawings: readonly number[];
-  readonly sweep: readonly number[];
+  readonly first: readonly number[];
+  /** The same dragged once more without letting go. */
+  readonly again: readonly number[];
   /** Processor time of each thread, milliseconds. */
   readonly threads: ReadonlyMap<string, number>;
 }
@@ -41,6 +47,7 @@ export async function* dragBench(): AsyncGenerator<Table> {
       await page.getByRole('link', { name: obstacle }).click();
       await page.getByRole('link', { name: 'Open the workbench' }).click();
       await page.getByText(/^(Goes:|No band)/).waitFor();
+      await page.waitForTimeout(FINDING_MS);
       const name = `${handle.source.slice(1)}, ${obstacle.source}`;
       drags.push([name, await drag(browser, page, handle)]);
       await page.close();
@@ -67,15 +74,21 @@ async function drag(browser: Browser, page: Page, handle: RegExp): Promise<Drag>
       await page.waitForTimeout(APART_MS);
     }
   };
-  const measured = (name: string) =>
-    page.evaluate((one) => performance.getEntriesByName(one).map(({ duration }) => duration), name);
+  const measured = () =>
+    page.evaluate((name) => {
+      const all = performance.getEntriesByName(name).map(({ duration }) => duration);
+      performance.clearMeasures(name);
+      return all;
+    }, MEASURE);
+  await measured();
   await moves();
-  const drawings = await measured('workbench: drawings');
-  const sweep = await measured('workbench: sweep');
+  const first = await measured();
+  await moves();
+  const again = await measured();
   // Moved once more for the trace, which takes time of its own.
   const threads = processorTimes(await traced(await browser.newBrowserCDPSession(), moves));
   await page.mouse.up();
-  return { drawings, sweep, threads };
+  return { first, again, threads };
 }
 
 /** One event of the browser's own trace; `tdur` is processor time of its thread, microseconds. */
@@ -157,12 +170,12 @@ function processorTimes(events: readonly TraceEvent[]): Map<string, number> {
 function times(drags: readonly (readonly [string, Drag])[], version: string): Table {
   return {
     title: `Sizes dragged on the workbench, Chromium ${version}, drawn in software`,
-    columns: ['dragged', 'what', 'redrawn', 'median, ms', '95th percentile, ms'],
-    rows: drags.flatMap(([name, { drawings, sweep }]) =>
+    columns: ['dragged', 'when', 'redrawn', 'median, ms', '95th percentile, ms'],
+    rows: drags.flatMap(([name, { first, again }]) =>
       (
         [
-          ['drawings', drawings],
-          ['sweep', sweep],
+          ['first', first],
+          ['again', again],
         ] as const
       ).map(([what, all]) => [
         name,
@@ -173,7 +186,7 @@ function times(drags: readonly (readonly [string, Drag])[], version: string): Ta
       ]),
     ),
     notes: [
-      `${MOVES} moves, ${APART_MS} ms and what the browser takes apart, ${VIEWPORT.width}×${VIEWPORT.height}. From the first move that a picture answers until the page has painted it. Bar: 50 ms at the 95th percentile.`,
+      `${MOVES} moves, ${APART_MS} ms and what the browser takes apart, ${VIEWPORT.width}×${VIEWPORT.height}, begun ${FINDING_MS / 1000} s after the workbench stood. From the first move that a picture answers until the page has painted all drawings and the sweep. Bar: 50 ms at the 95th percentile.`,
     ],
   };
 }

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { findings, launch, matrix, newTrip, PHONE, putInto, sitDown, WIDE } from './desk.ts';
+import { PHONE, WIDE, beginTrip, findings, launch, matrix, newTrip, putInto, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -103,8 +103,7 @@ describe.each([
 });
 
 test('a vehicle is added, named, reordered and confirmed by keyboard alone', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   const press = async (name: RegExp, key: string) => {
     for (let i = 0; i < 160; i++) {
       await page.keyboard.press('Tab');

@@ -46,7 +46,7 @@ function asBen(path: string): Buffer {
 }
 
 test('a trip is filed, found, measured again, driven, argued about and shared', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive`);
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page
     .locator('input[type=file]')
@@ -85,6 +85,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
 
   // Meanwhile it is measured again here: out onto the desk, deeper and pinned elsewhere, and back.
   await page.getByRole('button', { name: 'Take onto the desk' }).click();
+  await page.waitForURL(/#\/scout/);
   await page
     .getByRole('link', { name: /First ford/ })
     .first()

@@ -29,8 +29,7 @@ async function downloaded(page: Page, button: string): Promise<{ name: string; t
 }
 
 test('the trip leaves as GPX, GeoJSON and KML, the same as from the command line', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
-  await page.getByRole('link', { name: 'Brief' }).click();
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`);
   for (const [button, format] of [
     ['GPX', 'gpx'],
     ['GeoJSON', 'geojson'],
@@ -60,7 +59,7 @@ async function reckoned(page: Page): Promise<void> {
 
 /** The sheets as the page gives them, and as the command line does: the same for everybody who asks. */
 const fromPage = once(async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/brief`);
   await matrix(page);
   await reckoned(page);
   const { text } = await downloaded(page, 'Save them as a page');
@@ -187,8 +186,7 @@ test('the sheets are black on white: no word or stroke in a colour that a copier
 });
 
 test('a cell says where else its vehicle goes, and when its line is to be met exactly', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
-  await page.getByRole('link', { name: 'Brief' }).click();
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`);
   const row = page.getByRole('row').filter({ has: page.getByRole('link', { name: /Hobnail ruts/ }) });
   await row.locator('td a').first().click();
   const sheet = page.getByRole('complementary', { name: 'Why' });
@@ -198,6 +196,15 @@ test('a cell says where else its vehicle goes, and when its line is to be met ex
     .filter({ hasText: /right, best / })
     .waitFor();
   await sheet.getByText('To be met exactly: main line.').waitFor();
+  await sheet.getByRole('link', { name: 'Close' }).click();
+  await expect
+    .poll(() =>
+      row
+        .locator('td a')
+        .first()
+        .evaluate((cell) => cell === document.activeElement),
+    )
+    .toBe(true);
   expect(faults).toEqual([]);
   await context.close();
 });

@@ -9,7 +9,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 test('a driver sees what the engine holds of a descent, and what holds the rest', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE);
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`, PHONE);
   await matrix(page);
   await page
     .getByRole('row', { name: /Ember drop/ })

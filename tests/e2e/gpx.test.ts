@@ -22,7 +22,7 @@ test('a GPX cut short says what is wrong with it, and gives what it holds', asyn
 });
 
 test('a file that is no GPX at all changes nothing and says so', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/archive`);
   const name = await page.getByLabel('Trip name').inputValue();
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { VERDICT_WORDS } from '../../src/grade/verdict.ts';
-import { addVehicle, launch, matrix, newTrip, openFile, pin, sitDown } from './desk.ts';
+import { addVehicle, beginTrip, launch, matrix, openFile, pin, sitDown } from './desk.ts';
 
 const DEMO = JSON.parse(readFileSync(new URL('../../public/demo/outing.json', import.meta.url), 'utf8')) as {
   obstacles: unknown[];
@@ -29,8 +29,7 @@ test('on a device that has never seen it, the program starts with an outing and 
 });
 
 test('the whole job: a track, an obstacle with its ruts, two vehicles, two verdicts, and all of it there after a reload', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page, faults } = await beginTrip(browser, inject('url'));
   await openFile(page, 'quarry.gpx');
   await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
   expect(await page.getByRole('alert').textContent()).toContain('no elevation');
@@ -68,8 +67,7 @@ test('the whole job: a track, an obstacle with its ruts, two vehicles, two verdi
 });
 
 test('what was done last is there even when the page is closed at once', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await addVehicle(page, 'compact 4x4');
   await page.getByLabel('Driver of Compact 4x4').fill('Wren');
   await page.reload();
@@ -79,8 +77,7 @@ test('what was done last is there even when the page is closed at once', async (
 });
 
 test('a number that cannot be stays in its box with a sentence, over a reload too, and the trip keeps the last good one', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await addVehicle(page, 'compact 4x4');
   await page.getByRole('link', { name: /^Compact 4x4/ }).click();
   const width = page.getByLabel('Width over mirrors', { exact: true });
@@ -97,8 +94,7 @@ test('a number that cannot be stays in its box with a sentence, over a reload to
 });
 
 test('undo and redo go through the edits, typing in one box counting as one', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await addVehicle(page, 'compact 4x4');
   await addVehicle(page, 'dual-cab utility');
   const driver = page.getByLabel('Driver of Compact 4x4');
@@ -124,8 +120,7 @@ test('undo and redo go through the edits, typing in one box counting as one', as
 });
 
 test('what was offered to be put back is not, once something else was done', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'));
   await addVehicle(page, 'compact 4x4');
   await page.getByRole('button', { name: 'Remove Compact 4x4' }).click();
   await page.getByRole('button', { name: 'Put it back' }).waitFor();
@@ -144,15 +139,14 @@ test('the browser goes back through the desks', async () => {
 });
 
 test('a trip saved as a file opens on another device as it was', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/brief`);
   const words = await matrix(page);
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: /^Save as file/ }).click();
   const file = await (await downloading).path();
 
-  const other = await sitDown(browser, inject('url'));
-  await newTrip(other.page);
+  const other = await beginTrip(browser, inject('url'));
   await other.page.locator('input[type=file]').first().setInputFiles(file);
   await expect.poll(() => other.page.getByLabel('Trip name').inputValue()).toBe('Ember Range, spring outing');
   expect(await matrix(other.page)).toEqual(words);
@@ -161,7 +155,7 @@ test('a trip saved as a file opens on another device as it was', async () => {
 });
 
 test('removing a stored trip can be taken back', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/archive`);
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page.getByRole('button', { name: 'Remove Ember Range, spring outing' }).click();
   await page.getByText('Removed Ember Range, spring outing.').waitFor();
@@ -183,7 +177,7 @@ test('where the verdicts cannot be worked out, no verdict is shown and a sentenc
 });
 
 test('the briefing with its cards is given as a page', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/brief`);
   await matrix(page);
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save them as a page' }).click();
@@ -194,7 +188,7 @@ test('the briefing with its cards is given as a page', async () => {
 });
 
 test('the advised order can be taken, and put back', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, `${inject('url')}#/brief`);
   await matrix(page);
   await page.getByRole('button', { name: 'Find the order in which most go unaided' }).click();
   const heads = () => page.locator('thead th').allTextContents();

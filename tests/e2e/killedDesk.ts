@@ -22,9 +22,31 @@ export function desk(url: string): Subject {
   };
 }
 
+/**
+ * What the desk shows, and what other trips of the device are called: where a window that a kill had left hanging closes
+ * late, what it had is a trip of its own.
+ */
 async function found(page: Page): Promise<number[]> {
   const name = await page.getByLabel('Trip name').inputValue();
-  return name.split(' ').filter(Boolean).map(Number).filter(Number.isInteger);
+  const all = [name, ...(await page.evaluate(namesStored))];
+  return [...new Set(all.flatMap((one) => one.split(' ').filter(Boolean).map(Number)))].filter(
+    Number.isInteger,
+  );
+}
+
+/** Runs in the page. */
+function namesStored(): Promise<string[]> {
+  return new Promise((resolve) => {
+    const opening = indexedDB.open('rutline');
+    opening.onerror = () => resolve([]);
+    opening.onsuccess = () => {
+      const asked = opening.result.transaction('summaries').objectStore('summaries').getAll();
+      asked.onsuccess = () => {
+        opening.result.close();
+        resolve((asked.result as { readonly name: string }[]).map(({ name }) => name));
+      };
+    };
+  });
 }
 
 /** Runs in the page, as fast as a hand that never rests. */

@@ -76,10 +76,10 @@ test('what outcomes suggest is held by a press, only slipperier, is said where t
   await page.getByText('1 track in the archive.').waitFor();
   await page.getByRole('link', { name: 'Said and done' }).click();
   await page.getByRole('button', { name: 'Work it out' }).click();
-  const row = page.getByRole('row', { name: new RegExp(`^${material}, ${condition}`, 'i') });
-  const hold = row.getByRole('button', { name: /^Hold it slipperier in “Ember Range/ });
+  const ground = page.getByRole('group', { name: new RegExp(`^${material}, ${condition}`, 'i') });
+  const hold = ground.getByRole('button', { name: /^Hold it slipperier in “Ember Range/ });
   await hold.click();
-  await row.getByText(/held slipperier after outcomes: 0\.\d\d instead of 0\.\d\d/).waitFor();
+  await ground.getByText(/held slipperier after outcomes: 0\.\d\d instead of 0\.\d\d/).waitFor();
   expect(await hold.count()).toBe(0);
   expect(await findings(page)).toEqual([]);
 
@@ -95,7 +95,7 @@ test('what outcomes suggest is held by a press, only slipperier, is said where t
   await page.reload();
   await held.waitFor();
   await held.click();
-  await page.getByRole('button', { name: 'As tables print again' }).click();
+  await page.getByRole('button', { name: 'Take the tables’ grip again' }).click();
   await held.waitFor({ state: 'detached' });
   await page.getByRole('button', { name: /^Undo/ }).click();
   await held.waitFor();

@@ -52,6 +52,7 @@ test('slope and camber are read with the phone, zeroed by a turn-round, and take
 
   await lay(sensor, 90, -14.3, -4.75);
   await sheet.getByText('−15.0°').waitFor();
+  await sheet.getByText('−5.0°').waitFor();
   await still.waitFor();
   await sheet.getByText('it counts as taped').waitFor();
   await sheet.getByRole('button', { name: 'Take these' }).click();

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { withExif } from '../exif.ts';
 import type { Taken } from '../exif.ts';
-import { findings, launch, newTrip, openFile, PHONE, pin, sitDown } from './desk.ts';
+import { PHONE, beginTrip, findings, launch, openFile, pin } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -51,8 +51,7 @@ async function savedTrip(page: Page): Promise<Filed> {
 }
 
 test('photos are added to an obstacle, shown large, captioned, removed and put back, stored and carried in the file', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE);
-  await newTrip(page);
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE);
   await openFile(page, 'quarry.gpx');
   await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
   await pin(page, '0.3', /^Ledge/);
@@ -93,10 +92,9 @@ test('photos are added to an obstacle, shown large, captioned, removed and put b
 });
 
 test('obstacles are pinned from photos by position and by time, each on the leader’s word', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE, {
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE, {
     timezoneId: 'Europe/Rome',
   });
-  await newTrip(page);
   const point = (lat: number, minute: number) =>
     `<trkpt lat="${lat}" lon="7"><ele>500</ele><time>2026-05-01T08:0${minute}:00Z</time></trkpt>`;
   const gpx = `<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Spur</name><trkseg>${[0, 1, 2, 3, 4].map((i) => point(45 + i / 1000, i)).join('')}</trkseg></trk></gpx>`;

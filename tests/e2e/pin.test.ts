@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { findings, launch, newTrip, openFile, PHONE, sitDown } from './desk.ts';
+import { PHONE, beginTrip, findings, launch, openFile } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -9,13 +9,12 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 test('without a track, obstacles are pinned where one stands, in that order, and a track may follow', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE, {
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE, {
     isMobile: true,
     hasTouch: true,
     permissions: ['geolocation'],
     geolocation: { longitude: 7.5, latitude: 45.5, accuracy: 4 },
   });
-  await newTrip(page);
   await page.getByRole('link', { name: 'Pin obstacles without a track' }).click();
   const pinHere = async (preset: RegExp) => {
     await page.getByRole('button', { name: 'Where I stand' }).click();
@@ -49,8 +48,7 @@ test('without a track, obstacles are pinned where one stands, in that order, and
 });
 
 test('without a track, a place pointed at on the map is marked and can be pinned', async () => {
-  const { context, page } = await sitDown(browser, inject('url'), PHONE);
-  await newTrip(page);
+  const { context, page } = await beginTrip(browser, inject('url'), PHONE);
   const map = page.locator('.maplibregl-canvas');
   await map.click({ position: { x: 200, y: 200 } });
   await page.getByText('the first pin').waitFor();

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { addVehicle, launch, newTrip, PHONE, sitDown, WIDE } from './desk.ts';
+import { addVehicle, beginTrip, launch, sitDown, PHONE, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -10,7 +10,6 @@ afterAll(() => browser.close());
 
 /** Four vehicles of one class are told apart by their number. */
 async function convoy(page: Page): Promise<void> {
-  await newTrip(page);
   for (let i = 0; i < 4; i++) await addVehicle(page, 'compact 4x4');
 }
 
@@ -25,7 +24,7 @@ async function middleOf(page: Page, place: number): Promise<readonly [x: number,
 }
 
 test('a vehicle is dragged to another place by mouse; a bar shows where, and undo takes it back', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), WIDE);
+  const { context, page, faults } = await beginTrip(browser, inject('url'), WIDE);
   await convoy(page);
   const [x, y] = await middleOf(page, 1);
   const [, below] = await middleOf(page, 3);
@@ -53,7 +52,7 @@ test('a vehicle is dragged to another place by mouse; a bar shows where, and und
 });
 
 test('a thumb on the grip drags a vehicle and does not scroll; elsewhere in the list it scrolls', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE);
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE);
   await convoy(page);
   const session = await context.newCDPSession(page);
   await session.send('Emulation.setTouchEmulationEnabled', { enabled: true });
@@ -83,7 +82,7 @@ test('a thumb on the grip drags a vehicle and does not scroll; elsewhere in the 
 });
 
 test('by keyboard the buttons do the same, keep the focus, and the new place is said', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await beginTrip(browser, inject('url'));
   await convoy(page);
   await page.getByRole('button', { name: 'Move Compact 4x4 4 forward' }).focus();
   await page.keyboard.press('Enter');
@@ -94,8 +93,7 @@ test('by keyboard the buttons do the same, keep the focus, and the new place is 
 });
 
 test('in the matrix a vehicle is dragged across to another place, or moved by arrow keys, its verdicts with it', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
-  await page.getByRole('link', { name: 'Brief' }).click();
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`);
   const heads = page.locator('thead th[data-vehicle]');
   await heads.first().waitFor();
   const ids = () => heads.evaluateAll((all) => all.map((head) => (head as HTMLElement).dataset.vehicle));

@@ -5,7 +5,7 @@ import { copiesToBytes } from '../../src/archive/exchange.ts';
 import { firstFiled } from '../../src/archive/gradedReplica.ts';
 import { replicaToBytes } from '../../src/archive/replica.ts';
 import { ANN, engine, wholeTrack } from '../archive/replicas.ts';
-import { findings, launch, sitDown } from './desk.ts';
+import { addVehicle, findings, launch, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -66,6 +66,21 @@ function tamper(page: Page, name: string, change: Record<string, unknown>): Prom
       }),
     { name, change },
   );
+}
+
+/** The file of the trip 'Ford survey', as the Archive gives it. */
+function savedAsFile(page: Page): Promise<string> {
+  return download(page, async () => {
+    await archive(page);
+    await page.getByRole('button', { name: /^Save as file.*Ford survey$/ }).click();
+  });
+}
+
+async function openText(page: Page, text: string): Promise<void> {
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'trip.json', mimeType: 'application/json', buffer: Buffer.from(text) });
 }
 
 async function download(page: Page, press: () => Promise<unknown>): Promise<string> {
@@ -176,16 +191,47 @@ describe('what is stored is not lost in silence', () => {
     await context.close();
   });
 
+  test('where a window that could not store its trip closes late, what another stored meanwhile stays', async () => {
+    const { context, page } = await atArchive();
+    await stored(page);
+    const stuck = await context.newPage();
+    await stuck.goto(`${inject('url')}#/archive`);
+    await rename(stuck, 'Ford survey, half');
+    await stored(stuck);
+    await stuck.evaluate(() => (IDBDatabase.prototype.transaction = () => ({}) as IDBTransaction));
+    await rename(stuck, 'Ford survey, stuck');
+    await page.reload();
+    await rename(page, 'Ford survey, whole');
+    await stored(page);
+    await stuck.close({ runBeforeUnload: false });
+    await page.close();
+    const next = await context.newPage();
+    await next.goto(`${inject('url')}#/archive`);
+    await next.getByText('was also changed in another window').waitFor();
+    await next.getByRole('heading', { name: 'Ford survey, stuck (copy)' }).waitFor();
+    await next.getByRole('heading', { name: 'Ford survey, whole' }).waitFor();
+    await context.close();
+  });
+
+  test('a file of the trip as it stands is that trip, and no other beside it', async () => {
+    const { context, page } = await atArchive();
+    await addVehicle(page, 'compact 4x4');
+    await stored(page);
+    const file = await savedAsFile(page);
+    await openText(page, file);
+    await page.getByText('Opened Ford survey').waitFor();
+    await archive(page);
+    expect(await page.getByRole('heading', { name: /^Ford survey/ }).count()).toBe(1);
+    await context.close();
+  });
+
   test('where two windows write one trip, both are kept; a file is not opened over what says something else', async () => {
     const { context, page } = await atArchive();
     await stored(page);
     const other = await context.newPage();
     await other.goto(`${inject('url')}#/archive`);
     await other.getByLabel('Trip name').waitFor();
-    const file = await download(page, async () => {
-      await archive(page);
-      await page.getByRole('button', { name: /^Save as file.*Ford survey$/ }).click();
-    });
+    const file = await savedAsFile(page);
     await rename(page, 'Ford survey, mine');
     await stored(page);
     await rename(other, 'Ford survey, theirs');
@@ -194,10 +240,7 @@ describe('what is stored is not lost in silence', () => {
     await archive(other);
     await other.getByRole('heading', { name: 'Ford survey, theirs (copy)' }).waitFor();
     await other.getByRole('heading', { name: 'Ford survey, mine' }).waitFor();
-    await page
-      .locator('input[type=file]')
-      .first()
-      .setInputFiles({ name: 'old.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+    await openText(page, file);
     await page.getByText('the file was opened as a trip of its own').waitFor();
     await archive(page);
     await page.getByRole('heading', { name: 'Ford survey, mine' }).waitFor();
@@ -245,7 +288,12 @@ describe('backups', () => {
           'letter to the council.txt',
         ].sort(),
       );
+    const holdsIt = page.getByText('It holds the trip as it is now.');
+    await holdsIt.waitFor();
     expect(await findings(page)).toEqual([]);
+    await rename(page, 'Ford survey, winter');
+    await holdsIt.waitFor({ state: 'detached' });
+    await stored(page);
 
     await page.reload();
     await page.getByText('The last one was written').waitFor();
@@ -320,9 +368,12 @@ function filesIn(page: Page, folder: string): Promise<{ name: string; text: stri
     const files: { name: string; text: string }[] = [];
     for await (const one of there.values()) {
       if (one.kind !== 'file') continue;
-      // A file may be moved or rolled away between being listed and being read.
-      const file = await one.getFile().catch(() => null);
-      if (file !== null) files.push({ name: one.name, text: await file.text() });
+      // A file may be moved or rolled away between being listed, opened and read.
+      const text = await one
+        .getFile()
+        .then((file) => file.text())
+        .catch(() => null);
+      if (text !== null) files.push({ name: one.name, text });
     }
     return files.sort((a, b) => (a.name < b.name ? -1 : 1));
   }, folder);

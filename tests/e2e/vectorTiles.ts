@@ -40,9 +40,10 @@ export function vectorTiles({ lng, lat }: { readonly lng: number; readonly lat: 
   ];
   const [west, north] = degrees(x, y);
   const [east, south] = degrees(x + 1, y + 1);
-  const fields = { water: {}, landcover: {}, roads: {}, places: {} };
+  const named = { name: 'String' };
+  const fields = { water: {}, landcover: named, roads: named, places: named };
   const metadata = Buffer.from(
-    JSON.stringify({ vector_layers: Object.keys(fields).map((id) => ({ id, fields: {} })) }),
+    JSON.stringify({ vector_layers: Object.entries(fields).map(([id, fields]) => ({ id, fields })) }),
   );
   const directory = Buffer.concat([
     varint(1),

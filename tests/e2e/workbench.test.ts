@@ -1,18 +1,29 @@
+import { readFileSync } from 'node:fs';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { addressOf } from '../../src/ui/place.ts';
+import type { Desk } from './desk.ts';
 import {
   addVehicle,
+  beginTrip,
   findings,
   launch,
   matrix,
-  newTrip,
   openFile,
-  PHONE,
   pin,
   putInto,
   sitDown,
+  PHONE,
   WIDE,
 } from './desk.ts';
+
+interface Obstacles {
+  readonly obstacles: readonly { readonly id: string; readonly name: string }[];
+}
+
+const read = (path: string) => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')) as Obstacles;
+const DEMO = read('../../public/demo/outing.json');
+const RUTS = read('./in/ruts.json');
 
 let browser: Browser;
 beforeAll(async () => {
@@ -20,9 +31,21 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
+/** Answers come from workers, which a busy machine keeps waiting. */
+const PATIENT = { timeout: 20_000 };
+
+/** The trip of `rutsPinned`, from a file. */
+async function ruts(): Promise<Desk> {
+  const desk = await beginTrip(browser, inject('url'));
+  await openFile(desk.page, 'ruts.json');
+  await expect.poll(() => desk.page.getByLabel('Trip name').inputValue(), PATIENT).toBe('Old quarry & ridge');
+  const [obstacle] = RUTS.obstacles;
+  await atBench(desk.page, obstacle.id);
+  return desk;
+}
+
 /** A soft-roader at a pair of shallow ruts in nearly level rock: it goes, until the ruts are deep. */
-async function ruts(page: Page): Promise<void> {
-  await newTrip(page);
+async function rutsPinned(page: Page): Promise<void> {
   await openFile(page, 'quarry.gpx');
   await page.getByRole('button', { name: 'Dismiss' }).click();
   await addVehicle(page, 'all-wheel-drive soft-roader');
@@ -36,9 +59,6 @@ async function ruts(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Workbench' }).waitFor();
 }
 
-/** Answers come from workers, which a busy machine keeps waiting. */
-const PATIENT = { timeout: 20_000 };
-
 const word = (page: Page) => page.locator('.bench > .verdict strong').textContent();
 
 /** Puts the vehicle into the middle of the obstacle, and answers the handle on the depth of a rut under its rear axle. */
@@ -49,12 +69,17 @@ async function rutDepth(page: Page) {
   return handle;
 }
 
-/** An obstacle of the demonstration on the workbench. */
-async function demonstrated(page: Page, obstacle: RegExp): Promise<void> {
-  await page.getByRole('link', { name: /^Obstacles/ }).click();
-  await page.getByRole('link', { name: obstacle }).click();
-  await page.getByRole('link', { name: 'Open the workbench' }).click();
+/** By its address, past the map, which takes its time to be drawn. */
+async function atBench(page: Page, obstacleId: string): Promise<void> {
+  const address = addressOf({ desk: 'workbench', obstacleId, vehicleId: null, lineId: null });
+  await page.goto(`${inject('url')}${address}`);
   await page.getByRole('heading', { name: 'Wheel loads' }).waitFor(PATIENT);
+}
+
+/** An obstacle of the demonstration on the workbench. */
+async function demonstrated(page: Page, obstacle: string): Promise<void> {
+  const found = DEMO.obstacles.find(({ name }) => name === obstacle);
+  await atBench(page, found?.id ?? expect.fail(obstacle));
 }
 
 async function gripOf(handle: Locator): Promise<readonly [x: number, y: number]> {
@@ -83,8 +108,8 @@ describe.each([
   ['phone', PHONE, ['sun']],
 ] as const)('the workbench, %s', (_name, viewport, lights) => {
   test('opens from Scout; a rut dragged deeper changes the verdict, in one step that undo takes back', async () => {
-    const { context, page, faults } = await sitDown(browser, inject('url'), viewport);
-    await ruts(page);
+    const { context, page, faults } = await beginTrip(browser, inject('url'), viewport);
+    await rutsPinned(page);
     const handle = await rutDepth(page);
     expect(await handle.getAttribute('aria-valuetext')).toBe('15 cm');
     const before = await word(page);
@@ -110,11 +135,8 @@ describe.each([
   });
 
   test('axe-core finds nothing wrong, and nothing is wider than the screen', async () => {
-    const { context, page } = await sitDown(browser, inject('url'), viewport);
-    await page.getByRole('link', { name: /^Obstacles/ }).click();
-    await page.getByRole('link', { name: /Hobnail ruts/ }).click();
-    await page.getByRole('link', { name: 'Open the workbench' }).click();
-    await page.getByRole('heading', { name: 'Wheel loads' }).waitFor();
+    const { context, page } = await sitDown(browser, 'about:blank', viewport);
+    await demonstrated(page, 'Hobnail ruts');
     await page.getByText(/^(Goes:|No band)/).waitFor();
     const found: string[] = [];
     for (const light of lights) {
@@ -141,8 +163,7 @@ describe.each([
 });
 
 test('arrow keys move a size as it is drawn, presses in a row are one step', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await ruts(page);
+  const { context, page } = await ruts();
   const handle = await rutDepth(page);
   const before = await word(page);
   await handle.focus();
@@ -158,7 +179,7 @@ test('arrow keys move a size as it is drawn, presses in a row are one step', asy
 });
 
 test('opens from a cell of the matrix, and back goes back to it', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`);
   await matrix(page);
   await page.locator('td a').first().click();
   const why = page.getByRole('complementary', { name: 'Why' });
@@ -175,8 +196,7 @@ test('opens from a cell of the matrix, and back goes back to it', async () => {
 });
 
 test('driving along the line moves the vehicle; where motion is not wanted it steps', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await ruts(page);
+  const { context, page } = await ruts();
   await rutDepth(page);
   const box = page.getByLabel(/^Station of mid-wheelbase/);
   for (const reducedMotion of ['no-preference', 'reduce'] as const) {
@@ -193,8 +213,7 @@ test('driving along the line moves the vehicle; where motion is not wanted it st
 });
 
 test('another offset is tried on the main line, and kept as a line of its own', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await ruts(page);
+  const { context, page } = await ruts();
   await rutDepth(page);
   await page.getByLabel('Tried, left of main').fill('0.3');
   await page.getByText('0.30 m left', { exact: true }).waitFor();
@@ -209,12 +228,12 @@ test('another offset is tried on the main line, and kept as a line of its own', 
 
 /** On the demonstration: the obstacle, the drawing, the handle, and by how many pixels it is dragged. */
 const SIZES = [
-  [/Washed ditch/, /^The obstacle from above/, 'Width of ditch 1', 0, -15],
-  [/Second ford/, /^Cut across under the rear axle/, 'Depth of water 1', 0, -8],
+  ['Washed ditch', /^The obstacle from above/, 'Width of ditch 1', 0, -15],
+  ['Second ford', /^Cut across under the rear axle/, 'Depth of water 1', 0, -8],
 ] as const;
 
 test('sizes of a ditch and of water follow the mouse, in one step that undo takes back', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, 'about:blank');
   for (const [obstacle, view, name, dx, dy] of SIZES) {
     await demonstrated(page, obstacle);
     const figure = page.getByRole('figure').filter({ has: page.getByRole('img', { name: view }) });
@@ -224,15 +243,14 @@ test('sizes of a ditch and of water follow the mouse, in one step that undo take
     expect.soft(after, name).toBe(held);
     await page.keyboard.press('Control+z');
     await expect.poll(() => handle.getAttribute('aria-valuetext')).toBe(before);
-    await page.getByRole('link', { name: obstacle }).click();
   }
   expect(faults).toEqual([]);
   await context.close();
 });
 
 test('a dragged size counts as judged by eye; one that is put back keeps how it was got', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
-  await demonstrated(page, /Hobnail ruts/);
+  const { context, page } = await sitDown(browser, 'about:blank');
+  await demonstrated(page, 'Hobnail ruts');
   const handle = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
   const [x, y] = await gripOf(handle);
   await page.mouse.move(x, y);
@@ -255,8 +273,8 @@ test('a dragged size counts as judged by eye; one that is put back keeps how it 
 });
 
 test('a thumb that lands beside a handle takes the nearest one and does not scroll the page', async () => {
-  const { context, page } = await sitDown(browser, inject('url'), PHONE);
-  await demonstrated(page, /Hobnail ruts/);
+  const { context, page } = await sitDown(browser, 'about:blank', PHONE);
+  await demonstrated(page, 'Hobnail ruts');
   const depth = page.getByRole('slider', { name: /^Depth of rut 1, left/ }).first();
   const before = await depth.getAttribute('aria-valuetext');
   const [x, y] = await gripOf(depth);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Feature } from '../../src/terrain/feature.ts';
-import { featureFields, heightM, heightsAlong } from '../../src/terrain/feature.ts';
+import { featureFields, heightM, heightsAlong, topM } from '../../src/terrain/feature.ts';
 import type { FeatureKind } from '../../src/terrain/feature.ts';
 import { reversedFeature } from '../../src/terrain/reverse.ts';
 
@@ -50,6 +50,15 @@ describe('heights along a line', () => {
         along.forEach((height, i) => expect(height).toBeCloseTo(heightM(features, -9 + i * 0.25, y), 9));
       }),
       { seed: 20267, numRuns: 300 },
+    );
+  });
+
+  it('are never above the height that no place is above', () => {
+    fc.assert(
+      fc.property(fc.array(feature, { maxLength: 5 }), number(-6, 6), number(-9, 9), (features, y, x) => {
+        expect(heightM(features, x, y)).toBeLessThanOrEqual(topM(features) + 1e-12);
+      }),
+      { seed: 20268, numRuns: 2000 },
     );
   });
 });

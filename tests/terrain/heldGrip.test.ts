@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contentsOf } from '../../src/archive/out/contents.ts';
 import { readTrip, tripToJson } from '../../src/archive/share.ts';
@@ -8,12 +9,34 @@ import { gradeBySizes } from '../../src/grade/rating.ts';
 import { rankOf } from '../../src/grade/verdict.ts';
 import { withHeld } from '../../src/terrain/heldGrip.ts';
 import type { HeldGrip } from '../../src/terrain/surface.ts';
+import { gripOf, MATERIALS } from '../../src/terrain/surface.ts';
 
 const demo = readTrip(readFileSync('public/demo/outing.json', 'utf8')).value!;
 const obstacle = demo.obstacles.find(({ name }) => name === 'Hobnail ruts')!;
 const { material, condition } = obstacle.stretch.surface;
 const held: readonly HeldGrip[] = [{ material, condition, peak: 0.08 }];
 const trip = { ...demo, obstacles: [obstacle], vehicles: demo.vehicles.slice(0, 2), heldGrips: held };
+
+describe('ground that is held slipperier', () => {
+  it.each(MATERIALS)('%s is no less slippery wet than it is held dry', (material) => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.02, max: 1.2, noNaN: true }), (peak) => {
+        const held: readonly HeldGrip[] = [{ material, condition: 'dry', peak }];
+        const wet = gripOf({ material, condition: 'wet', held }).peak.low;
+        expect(wet).toBeLessThanOrEqual(gripOf({ material, condition: 'wet' }).peak.low);
+        expect(wet).toBeLessThanOrEqual(Math.max(peak, 0));
+      }),
+      { seed: 20281, numRuns: 50 },
+    );
+  });
+
+  it('dry is not told by what is held of it wet', () => {
+    const held: readonly HeldGrip[] = [{ material: 'earth', condition: 'wet', peak: 0.02 }];
+    expect(gripOf({ material: 'earth', condition: 'dry', held })).toEqual(
+      gripOf({ material: 'earth', condition: 'dry' }),
+    );
+  });
+});
 
 describe('a trip that holds ground slipperier', () => {
   it('judges no vehicle better for it, and some worse', () => {

@@ -19,7 +19,9 @@ export function groundAt(scene: Scene, places: readonly { readonly x: number; re
   const { features, lengthM } = scene.ground;
   const relief = new Relief(features, -lengthM / 2 - BEYOND_M, lengthM / 2 + BEYOND_M, 0.0125, 0.0125);
   const radiusM = scene.values.tyreDiameterM / 2;
-  const paths = places.map(({ x, y }) => wheelPath(relief, x, 0.05, 1, y, radiusM, 2 * TREAD.halfFlatM));
+  const paths = places.map(({ x, y }) =>
+    wheelPath(relief, x, 0.05, 1, y, { radiusM, sectionM: 2 * TREAD.halfFlatM }),
+  );
   return { bottomM: paths.map((path) => path.bottomM[0]), climbTan: paths.map((path) => path.climbTan[0]) };
 }
 

@@ -3,7 +3,7 @@ import { checkStretch } from '../../src/terrain/check.ts';
 import type { FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
-import { addFeature, removeFeature, withHow, withValue } from '../../src/ui/groundEdit.ts';
+import { addFeature, remade, removeFeature, withHow, withValue } from '../../src/ui/groundEdit.ts';
 
 const ruts = stretchFrom(presetNamed('rutted climb')!, {}, 'by eye');
 
@@ -51,4 +51,11 @@ describe('removing a shape', () => {
     expect(only.features).toEqual([]);
     expect(Object.keys(only.hows).filter((path) => path.startsWith('features'))).toEqual([]);
   });
+});
+
+test.each(PRESETS)('remade, $name says what it said, in other records', (preset) => {
+  const stretch = stretchFrom(preset, {}, 'taped');
+  const again = remade(stretch);
+  expect(again).toEqual(stretch);
+  again.features.forEach((feature, i) => expect(feature).not.toBe(stretch.features[i]));
 });

@@ -4,8 +4,8 @@ export type ReadBlob = (blob: Blob) => ArrayBuffer;
 /** Bytes that are fetched and put away together. */
 export const BLOCK = 2 ** 18;
 
-/** Blocks that stay in memory, 16 MB, where the browser can keep the others. */
-const HOT = 64;
+/** Blocks that stay in memory, 5 MB, where the browser can keep the others. */
+const HOT = 20;
 
 interface Hot {
   readonly bytes: Uint8Array<ArrayBuffer>;
@@ -26,6 +26,8 @@ export class BlockFile {
   readonly #cold: (Blob | undefined)[] = [];
   /** By their number, the one used last at the end. */
   readonly #hot = new Map<number, Hot>();
+  /** Of the block that was put away last, to be filled anew: the browser takes its time to give memory back. */
+  #spare: Uint8Array<ArrayBuffer> | null = null;
 
   /**
    * Empty.
@@ -120,14 +122,19 @@ export class BlockFile {
   }
 
   #fetched(number: number): Hot {
-    const bytes = new Uint8Array(BLOCK);
+    const bytes = this.#empty();
     const cold = this.#cold[number];
     if (cold === undefined || this.#readBlob === null) return { bytes, changed: false };
     this.fetches++;
-    const fetched = this.#readBlob(cold);
-    bytes.set(new Uint8Array(fetched));
-    letGo(fetched);
+    // What the browser hands out it also holds itself: given back at once, it would lie about uncounted until it looks.
+    bytes.set(new Uint8Array(this.#readBlob(cold)));
     return { bytes, changed: false };
+  }
+
+  #empty(): Uint8Array<ArrayBuffer> {
+    const bytes = this.#spare?.fill(0) ?? new Uint8Array(BLOCK);
+    this.#spare = null;
+    return bytes;
   }
 
   /** The one that was not used for longest. */
@@ -135,7 +142,8 @@ export class BlockFile {
     const [number, { bytes, changed }] = this.#hot.entries().next().value!;
     if (changed) this.#cold[number] = new Blob([bytes]);
     this.#hot.delete(number);
-    letGo(bytes.buffer);
+    if (this.#spare === null) this.#spare = bytes;
+    else letGo(bytes.buffer);
   }
 }
 

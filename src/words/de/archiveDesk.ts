@@ -7,6 +7,7 @@ export const archiveDesk: Words['archiveDesk'] = {
   openFile: 'Datei öffnen',
   openDemo: 'Beispielfahrt öffnen',
   looking: 'Suche …',
+  unread: 'Was auf diesem Gerät gespeichert ist, lässt sich gerade nicht lesen.',
   nothing: 'Noch nichts hier',
   nothingHelp:
     'Eine neue Fahrt anfangen oder eine GPX- oder Fahrtdatei öffnen. Was du eingibst, wird hier von selbst gespeichert.',

@@ -6,7 +6,6 @@ export const drawing: Words['drawing'] = {
   notKnown: 'nicht bekannt',
   onStop: 'am Anschlag',
   hangs: 'ganz ausgefedert',
-  touchesBy: (size) => `setzt auf, ${size} zu tief`,
   partTouches: (part, size) => `${part} setzt auf, ${size}`,
   partGap: (part, size) => `${part} ${size}`,
   camber: (angle) => `quer ${angle}`,

@@ -89,6 +89,7 @@ export const gradedTracks: Words['gradedTracks'] = {
     requirement: 'Was es braucht',
     obstacles: 'Hindernisse',
     noObstacles: 'Noch keine Hindernisse abgelegt.',
+    visitCount: (visits) => many(visits, 'Begehung', 'Begehungen'),
     counts: (visits, outcomes) =>
       `${many(visits, 'Begehung', 'Begehungen')}, ${many(outcomes, 'Ausgang', 'Ausgänge')}`,
     words: 'Name, Gegend, wen fragen',

@@ -25,7 +25,6 @@ export const matrix: Words['matrix'] = {
     `Auf dem Boden der Hauptspur geht es nirgends, wenn der Fahrer um ${error} nach jeder Seite danebenliegt.`,
   bandsAre: (error) =>
     `Auf dem Boden der Hauptspur, links und rechts in Fahrtrichtung, ein Fahrfehler von ${error} schon abgezogen:`,
-  band: (between, best, rung) => `${between}, am besten ${best}, ${rung}`,
   exactly: (line) => `Genau zu treffen: ${line}.`,
   missed: (by) => `Um ${by} verfehlt, geht es vielleicht nicht. Ein Einweiser hält die Räder darauf.`,
   checksWith: (rung) => `Prüfungen mit ${rung}`,

@@ -27,7 +27,7 @@ export const notices: Words['notices'] = {
     'Rutline konnte auf diesem Gerät nicht für den Betrieb ohne Netz behalten werden; beim nächsten Öffnen wird es wieder versucht. Es arbeitet, solange es Netz gibt.',
   noRoomForNewer:
     'Es gibt ein neueres Rutline, aber auf diesem Gerät keinen Platz dafür. Dieses hier arbeitet weiter wie bisher.',
-  newer: 'Ein neueres Rutline ist da',
+  newer: 'Ein neueres Rutline ist da.',
   useNewer: 'Jetzt verwenden',
   deskNotLoaded:
     'Dieser Arbeitsplatz konnte nicht geladen werden. Lade die Seite neu, wo es Netz gibt; was du eingetragen hast, ist gespeichert.',

@@ -55,6 +55,7 @@ export const obstacle: Words['obstacle'] = {
   gripShare: 'Anteil der Radlast',
   gripTaken: 'Gerechnet',
   gripRange: 'Veröffentlicht',
+  gripRangeHeld: 'Veröffentlicht, unteres Ende angenommen',
   gripRolling: 'Haftung, rollend',
   gripSpinning: 'Haftung, durchdrehend',
   rollingResistance: 'Rollwiderstand',

@@ -21,9 +21,12 @@ export const storage: Words['storage'] = {
   stop: 'Sicherungen beenden',
   asks: (folder) => `Sicherungen in „${folder}“ warten: Der Browser möchte noch einmal gefragt werden.`,
   goOn: 'Weiter sichern',
+  notThere: 'es ist nicht mehr da',
+  upToDate: 'Sie enthält die Fahrt, wie sie jetzt ist.',
+  nothing: 'Auf dem Tisch liegt nichts zu sichern: die Beispielfahrt oder eine leere Fahrt.',
   denied: 'Der Browser durfte dort nicht schreiben. Es wurde nichts geschrieben.',
   failed: (folder, fault) =>
-    `Die letzte Sicherung in „${folder}“ ist misslungen (${fault}). Frühere sind, wie sie waren. Einen anderen Ordner wählen oder die Fahrt als Datei speichern.`,
+    `Die letzte Sicherung in „${folder}“ ist misslungen (${fault}). Dort wurde nichts geändert. Einen anderen Ordner wählen oder die Fahrt als Datei speichern.`,
   notAble: 'Dieser Browser kann nicht von selbst in einen Ordner sichern. Ab und zu eine Datei speichern.',
   saveNow: 'Jetzt eine Sicherung speichern',
   savedLast: (moment) => `Die letzte wurde ${moment} gespeichert.`,

@@ -35,7 +35,7 @@ export const store: Words['store'] = {
   },
   'changed elsewhere': {
     what: 'Die Fahrt wurde in einem anderen Fenster geändert, seit sie hier geöffnet wurde.',
-    done: 'Nichts Gespeichertes wurde geändert. Diese unter einem anderen Namen speichern, oder die gespeicherte neu öffnen.',
+    done: 'Nichts Gespeichertes wurde geändert. Beide behalten, diese als eigene Fahrt; oder mit der gespeicherten weitermachen, und diese entfällt.',
   },
   failed: {
     what: 'Das Gerät konnte es nicht ausführen.',

@@ -6,6 +6,7 @@ export const archiveDesk = {
   openFile: 'Open a file',
   openDemo: 'Open the demonstration',
   looking: 'Looking …',
+  unread: 'What is stored on this device cannot be read now.',
   nothing: 'Nothing here yet',
   nothingHelp: 'Start a new trip, or open a GPX or trip file. What you enter is stored here by itself.',
   unnamedTrip: 'Unnamed trip',

@@ -5,7 +5,6 @@ export const drawing = {
   notKnown: 'not known',
   onStop: 'on its bump stop',
   hangs: 'hangs full down',
-  touchesBy: (size: string) => `touches, ${size} too low`,
   partTouches: (part: string, size: string) => `${part} touches, ${size}`,
   partGap: (part: string, size: string) => `${part} ${size}`,
   camber: (angle: string) => `${angle} camber`,

@@ -85,6 +85,7 @@ export const gradedTracks = {
     requirement: 'What it takes',
     obstacles: 'Obstacles',
     noObstacles: 'No obstacles filed yet.',
+    visitCount: (visits: number) => (visits === 1 ? '1 visit' : `${visits} visits`),
     counts: (visits: number, outcomes: number) =>
       `${visits === 1 ? '1 visit' : `${visits} visits`}, ${outcomes === 1 ? '1 outcome' : `${outcomes} outcomes`}`,
     words: 'Name, area, whom to ask',

@@ -24,7 +24,6 @@ export const matrix = {
     `On the ground of the main line it goes nowhere with a driver's error of ${error} to either side.`,
   bandsAre: (error: string) =>
     `On the ground of the main line, left and right as you drive, a driver's error of ${error} taken off:`,
-  band: (between: string, best: string, rung: string) => `${between}, best ${best}, ${rung}`,
   exactly: (line: string) => `To be met exactly: ${line}.`,
   missed: (by: string) => `Missed by ${by}, it may not go. Have a spotter keep the wheels on it.`,
   checksWith: (rung: string) => `Checks with ${rung}`,

@@ -25,7 +25,7 @@ export const notices = {
     'Rutline could not be kept on this device for use without network; it is tried again when it is next opened. It works as long as there is a network.',
   noRoomForNewer:
     'There is a newer Rutline, and no room on this device to keep it. This one works on as it is.',
-  newer: 'A newer Rutline is here',
+  newer: 'A newer Rutline is here.',
   useNewer: 'Use it now',
   deskNotLoaded:
     'This desk could not be loaded. Load the page again where there is a network; what you entered is stored.',

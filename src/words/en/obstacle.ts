@@ -50,6 +50,7 @@ export const obstacle = {
   gripShare: 'Share of the wheel load',
   gripTaken: 'Taken',
   gripRange: 'Published range',
+  gripRangeHeld: 'Published range, its low end held',
   gripRolling: 'Adhesion, rolling',
   gripSpinning: 'Adhesion, spinning',
   rollingResistance: 'Rolling resistance',

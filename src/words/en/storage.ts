@@ -18,9 +18,12 @@ export const storage = {
   stop: 'Stop backups',
   asks: (folder: string) => `Backups into “${folder}” wait: the browser wants your word again.`,
   goOn: 'Go on with backups',
+  notThere: 'it is not there any more',
+  upToDate: 'It holds the trip as it is now.',
+  nothing: 'There is nothing on the desk to back up: the demonstration, or an empty trip.',
   denied: 'The browser was not allowed to write there. Nothing was written.',
   failed: (folder: string, fault: string) =>
-    `The last backup into “${folder}” failed (${fault}). Earlier ones are as they were. Choose another folder, or save the trip as a file.`,
+    `The last backup into “${folder}” failed (${fault}). Nothing there was changed. Choose another folder, or save the trip as a file.`,
   notAble: 'This browser cannot write backups into a folder by itself. Save one as a file now and then.',
   saveNow: 'Save a backup now',
   savedLast: (moment: string) => `The last one was saved ${moment}.`,

@@ -34,7 +34,7 @@ export const store = {
   },
   'changed elsewhere': {
     what: 'The trip was changed in another window since it was opened here.',
-    done: 'Nothing stored was changed. Save this one under another name, or open the stored one again.',
+    done: 'Nothing stored was changed. Keep both, this one as a trip of its own; or go on with the stored one, and this one is dropped.',
   },
   failed: {
     what: 'The device could not do it.',

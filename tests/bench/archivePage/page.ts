@@ -1,7 +1,6 @@
 import { gradedRecord } from '../../../src/archive/gradedRecord.ts';
 import { levelsOf } from '../../../src/archive/levels.ts';
 import { recordToJson } from '../../../src/archive/share.ts';
-import type { GradedTrack } from '../../../src/archive/gradedTrack.ts';
 import type { Box, TrackRow } from '../../../src/archive/trackRow.ts';
 import { matrixOf } from '../../../src/convoy/matrix.ts';
 import type { Vehicle } from '../../../src/vehicle/vehicle.ts';
@@ -22,10 +21,9 @@ import { archiveToGeoPackage, archiveToZip, readArchiveFile } from '../../../src
 import { whoGoes } from '../../../src/workers/whoGoes.ts';
 import { trackNumbered } from './tracks.ts';
 
-/** Milliseconds of what is measured and of a plain way to the same, and how many things came of it. */
+/** Milliseconds of what is measured, and how many things came of it. */
 export interface Measured {
   readonly ms: number;
-  readonly plainMs: number;
   readonly count: number;
 }
 
@@ -88,66 +86,53 @@ async function fill(from: number, to: number): Promise<number> {
 
 async function open(): Promise<Measured> {
   const [ms, { value }] = await timed(() => findTracks());
-  const [plainMs] = await timed(rowsPlainly);
-  return { ms, plainMs, count: value?.length ?? 0 };
+  return { ms, count: value?.length ?? 0 };
 }
 
-async function areas(count: number): Promise<{ ms: number[]; plainMs: number[]; found: number }> {
-  const rows = await rowsPlainly();
+/** How long each of some areas takes, and how many tracks lie in each. */
+interface Areas {
+  readonly ms: readonly number[];
+  readonly found: readonly number[];
+}
+
+async function areas(count: number): Promise<Areas> {
   const ms: number[] = [];
-  const plainMs: number[] = [];
-  let found = 0;
+  const found: number[] = [];
   for (let i = 0; i < count; i++) {
-    const box = boxAt(i);
-    const [took, { value }] = await timed(() => findTracks({ box }));
-    const [plain, plainly] = await timed(() => rows.filter((row) => row.box && overlaps(row.box, box)));
-    if (plainly.length !== value?.length)
-      throw new Error('The archive found other tracks than a plain look.');
+    const [took, { value }] = await timed(() => findTracks({ box: boxAt(i) }));
     ms.push(took);
-    plainMs.push(plain);
-    found += plainly.length;
+    found.push(value?.length ?? NaN);
   }
-  return { ms, plainMs, found };
+  return { ms, found };
 }
 
-/** The convoy over the first tracks, in workers, and plainly on the page; the first answer and all of them. */
-async function goes(count: number): Promise<{ firstMs: number; first: Measured; all: Measured }> {
-  const ids = idsOf(count);
+/** The convoy over the first tracks, in workers: the first answer and all of them. */
+async function goes(count: number): Promise<{ first: Measured; all: Measured }> {
   const start = performance.now();
   let firstMs = NaN;
   let seen = 0;
-  for await (const { cells } of whoGoes(ids, convoy, 'as recorded')) {
+  for await (const { cells } of whoGoes(idsOf(count), convoy, 'as recorded')) {
     if (Number.isNaN(firstMs)) firstMs = performance.now() - start;
     if (cells.length > 0) seen++;
   }
-  const ms = performance.now() - start;
-  const met = (await placesOfTracks(ids)).value ?? [];
-  const [firstPlainMs] = await timed(() => matrixOf(met[0].places, convoy, 'as recorded'));
-  const [plainMs] = await timed(() => met.forEach(({ places }) => matrixOf(places, convoy, 'as recorded')));
-  return {
-    firstMs,
-    first: { ms: firstMs, plainMs: firstPlainMs, count: 1 },
-    all: { ms, plainMs, count: seen },
-  };
+  return { first: { ms: firstMs, count: 1 }, all: { ms: performance.now() - start, count: seen } };
 }
 
-/** All tracks graded by their sizes and the grades put into their rows; plainly: graded only, in memory. */
+/** Batches of tracks, to be held one at a time. */
+function batchesOf<T>(all: readonly T[]): T[][] {
+  return Array.from({ length: Math.ceil(all.length / BATCH) }, (_, i) =>
+    all.slice(i * BATCH, (i + 1) * BATCH),
+  );
+}
+
+/** All tracks graded by their sizes and the grades put into their rows. */
 async function regrade(): Promise<Measured> {
   const ids = ((await findTracks()).value ?? []).map(({ id }) => id);
-  const batches = Array.from({ length: Math.ceil(ids.length / BATCH) }, (_, i) =>
-    ids.slice(i * BATCH, (i + 1) * BATCH),
-  );
   const [ms] = await timed(async () => {
-    for (const some of batches) await regradeTracks(some);
+    for (const some of batchesOf(ids)) await regradeTracks(some);
   });
-  let plainMs = 0;
-  for (const some of batches) {
-    const tracks = (await takeTracksBare(some)).value ?? [];
-    plainMs += (await timed(() => tracks.map(levelsOf)))[0];
-  }
   const graded = (await findTracks()).value ?? [];
-  const count = graded.filter(({ levels }) => 'australia' in levels).length;
-  return { ms, plainMs, count };
+  return { ms, count: graded.filter(({ levels }) => 'australia' in levels).length };
 }
 
 /** Of as many tracks from a number on, as text, since only text gets from one browser to another. */
@@ -186,15 +171,14 @@ async function edit(count: number, word: string, where: 'track' | 'visit'): Prom
   }
 }
 
+/** How many of the tracks have what was edited on either side. */
 async function merge(text: string): Promise<Measured> {
   const bytes = bytesOf(text);
   const [ms, { value, problems }] = await timed(() => mergeCopies(bytes, 1.72e12));
   if (value === null) throw new Error(problems[0]?.what);
   const tracks = (await takeTracksBare(value)).value ?? [];
   const kept = tracks.filter((track) => track.note !== '' && track.surveyed[0].visits[0].note !== '');
-  const texts = tracks.map((track) => recordToJson(gradedRecord(track)));
-  const [plainMs] = await timed(() => writePlainly(texts));
-  return { ms, plainMs, count: kept.length };
+  return { ms, count: kept.length };
 }
 
 /** Texts put into a database of their own, the last one to write winning. */
@@ -221,39 +205,62 @@ const NAMES = { GeoPackage: 'archive.gpkg', zip: 'archive.zip' };
 
 let written: File;
 
-/** All tracks of the archive as a file; plainly: as JSON text, some tracks at a time. */
+/** All tracks of the archive as a file. */
 async function out(count: number, as: Out): Promise<Measured & { readonly bytes: number }> {
-  const ids = idsOf(count);
-  const [ms, { file, problems }] = await timed(() => OUTS[as]({ ids, names: true, photos: false }));
+  const [ms, { file, problems }] = await timed(() =>
+    OUTS[as]({ ids: idsOf(count), names: true, photos: false }),
+  );
   if (problems.length > 0) throw new Error(problems[0].what);
   written = new File([file], NAMES[as]);
-  let plainMs = 0;
-  for (let i = 0; i < count; i += BATCH) {
-    const tracks = (await takeTracksBare(ids.slice(i, i + BATCH))).value ?? [];
-    plainMs += (await timed(() => tracks.map((track) => recordToJson(gradedRecord(track)))))[0];
-  }
-  return { ms, plainMs, count, bytes: file.size };
+  return { ms, count, bytes: file.size };
 }
 
-/** That file read, its tracks put nowhere; plainly: the records of as many tracks parsed. */
-async function back(file = written): Promise<Measured> {
+/** That file read, its tracks put nowhere. */
+async function back(): Promise<Measured> {
   let count = 0;
-  let plainMs = 0;
-  const take = async (tracks: readonly GradedTrack[]) => {
-    count += tracks.length;
-    const texts = tracks.map((track) => recordToJson(gradedRecord(track)));
-    plainMs += (await timed(() => texts.map((text) => JSON.parse(text) as unknown)))[0];
-  };
-  const [ms, { problems }] = await timed(() => readArchiveFile(file, take));
+  const [ms, { problems }] = await timed(() =>
+    readArchiveFile(written, (tracks) => void (count += tracks.length)),
+  );
   if (problems.length > 0) throw new Error(problems[0].what);
-  return { ms, plainMs, count };
+  return { ms, count };
+}
+
+/** Milliseconds of a plain way to each of the same, in a page of its own: what it takes of memory is nobody else's. */
+async function plainly(areaCount: number, judged: number, merged: number, count: number) {
+  const [openMs, rows] = await timed(rowsPlainly);
+  const areasMs: number[] = [];
+  const found: number[] = [];
+  for (let i = 0; i < areaCount; i++) {
+    const box = boxAt(i);
+    const [ms, within] = await timed(() => rows.filter((row) => row.box && overlaps(row.box, box)));
+    areasMs.push(ms);
+    found.push(within.length);
+  }
+  const met = (await placesOfTracks(idsOf(judged))).value ?? [];
+  const [firstMs] = await timed(() => matrixOf(met[0].places, convoy, 'as recorded'));
+  const [allMs] = await timed(() => met.forEach(({ places }) => matrixOf(places, convoy, 'as recorded')));
+  let gradedMs = 0;
+  let textMs = 0;
+  let parsedMs = 0;
+  let mergeMs = 0;
+  for (const some of batchesOf(idsOf(count))) {
+    const tracks = (await takeTracksBare(some)).value ?? [];
+    gradedMs += (await timed(() => tracks.map(levelsOf)))[0];
+    const [ms, texts] = await timed(() => tracks.map((track) => recordToJson(gradedRecord(track))));
+    textMs += ms;
+    parsedMs += (await timed(() => texts.map((text) => JSON.parse(text) as unknown)))[0];
+    const left = Math.max(0, merged);
+    merged -= texts.length;
+    if (left > 0) mergeMs += (await timed(() => writePlainly(texts.slice(0, left))))[0];
+  }
+  return { openMs, areas: { ms: areasMs, found }, firstMs, allMs, gradedMs, textMs, parsedMs, mergeMs };
 }
 
 async function usage(): Promise<number> {
   return (await navigator.storage.estimate()).usage ?? NaN;
 }
 
-const page = { fill, open, areas, goes, regrade, copies, edit, merge, out, back, usage };
+const page = { fill, open, areas, goes, regrade, copies, edit, merge, out, back, usage, plainly };
 
 export type ArchivePage = typeof page;
 

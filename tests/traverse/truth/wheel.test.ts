@@ -10,15 +10,10 @@ const step = (riseM: number): Feature => ({ kind: 'ledge', xM: 0, riseM, faceRad
 
 /** A wheel rolled up to and over a step, sampled every millimetre. */
 function upStep(radiusM: number, riseM: number) {
-  return wheelPath(
-    new Relief([step(riseM)], -9, 9, 0.001, 0.05),
-    -radiusM - 0.05,
-    0.001,
-    500,
-    0,
+  return wheelPath(new Relief([step(riseM)], -9, 9, 0.001, 0.05), -radiusM - 0.05, 0.001, 500, 0, {
     radiusM,
-    0.1,
-  );
+    sectionM: 0.1,
+  });
 }
 
 describe('a wheel at a step', () => {
@@ -31,7 +26,7 @@ describe('a wheel at a step', () => {
     const edgeM = riseM / Math.tan(1.4835);
     const leavesM = edgeM - Math.sqrt(2 * radiusM * riseM - riseM * riseM) + 4.5e-4;
     const relief = new Relief([step(riseM)], -9, 9, 0.0005, 0.05);
-    const steepest = wheelPath(relief, leavesM, 0.001, 1, 0, radiusM, 0.1).climbTan[0];
+    const steepest = wheelPath(relief, leavesM, 0.001, 1, 0, { radiusM, sectionM: 0.1 }).climbTan[0];
     expect(Math.abs((weightN * steepest) / pullN - 1)).toBeLessThan(0.01);
   });
 
