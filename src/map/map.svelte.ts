@@ -89,9 +89,9 @@ export class MapView {
   /** What MapLibre complained of last; null while all is well. */
   fault = $state.raw<string | null>(null);
 
-  /** Opens a map in an element; it can be drawn upon when the promise resolves. */
+  /** Opens a map in an element; it can be drawn upon when the promise resolves. Rejects with why it cannot be drawn. */
   static async open(container: HTMLElement, bounds: Bounds, inks: Inks): Promise<MapView> {
-    const view = new MapView(container, bounds, inks);
+    const view = begun(() => new MapView(container, bounds, inks));
     await view.#map.once('style.load');
     return view;
   }
@@ -252,6 +252,16 @@ export class MapView {
       this.#map.setPaintProperty(layer.id, name as never, value as never);
     for (const [name, value] of Object.entries(layer.layout ?? {}))
       this.#map.setLayoutProperty(layer.id, name as never, value as never);
+  }
+}
+
+/** MapLibre draws by WebGL 2 alone; where a device has none, that is told in our words. */
+function begun<T>(begin: () => T): T {
+  try {
+    return begin();
+  } catch (fault) {
+    const hasWebGl = document.createElement('canvas').getContext('webgl2') !== null;
+    throw hasWebGl ? fault : new Error(say.map.noWebGl);
   }
 }
 

@@ -44,11 +44,11 @@ const STATES: readonly { name: string; go: (page: Page) => Promise<unknown> }[] 
  * that all but the first are held against the rules of colour alone.
  */
 describe.each([
-  ['wide', WIDE, ['day', 'sun', 'night']],
-  ['phone', PHONE, ['sun']],
-] as const)('%s', (_name, viewport, lights) => {
+  ['wide', WIDE, ['day', 'sun', 'night'], 'coarse map'],
+  ['phone', PHONE, ['sun'], 'coarse map'],
+] as const)('%s', (_name, viewport, lights, draws) => {
   test('axe-core finds nothing wrong', async () => {
-    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    const { context, page } = await sitDown(browser, inject('url'), viewport, { draws });
     const found: string[] = [];
     const look = async (light: (typeof lights)[number], states: typeof STATES) => {
       await putInto(page, light);
@@ -73,7 +73,7 @@ describe.each([
   });
 
   test('nothing is wider than the screen, the map keeps two fifths of it, and all can be hit with a glove', async () => {
-    const { context, page } = await sitDown(browser, inject('url'), viewport);
+    const { context, page } = await sitDown(browser, inject('url'), viewport, { draws });
     const emptied = { name: 'an empty trip', go: () => newTrip(page) };
     for (const { name, go } of [...STATES, emptied]) {
       await go(page);

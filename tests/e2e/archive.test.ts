@@ -7,7 +7,7 @@ import { replicaToBytes } from '../../src/archive/replica.ts';
 import { tripToJson } from '../../src/archive/share.ts';
 import { DEMO } from '../archive/outTrips.ts';
 import { engine } from '../archive/replicas.ts';
-import { findings, launch, sitDown } from './desk.ts';
+import { findings, launch, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -46,7 +46,9 @@ function asBen(path: string): Buffer {
 }
 
 test('a trip is filed, found, measured again, driven, argued about and shared', async () => {
-  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive`);
+  const { context, page, faults } = await sitDown(browser, `${inject('url')}#/archive`, WIDE, {
+    draws: 'coarse map',
+  });
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
   await page
     .locator('input[type=file]')

@@ -63,7 +63,7 @@ async function changes(page: Page, before: string): Promise<Changes> {
 }
 
 test('a vector file of one’s own is drawn under the map, its waters, woods and ways, and goes again', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), WIDE, { sharp: true });
+  const { context, page, faults } = await sitDown(browser, inject('url'), WIDE, { draws: 'sharp map' });
   await page.getByRole('button', { name: /^Obstacle 1 / }).waitFor();
   const before = await pictureAtRest(page);
   await page.getByRole('link', { name: 'Track', exact: true }).click();

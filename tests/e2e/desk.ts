@@ -21,19 +21,22 @@ export interface Desk {
 /** A screen of this many points a pixel: an emulated graphics card takes its time over every point of a map. */
 const COARSE = 0.25;
 
+/**
+ * What the device draws maps with. A card that is emulated takes more processor time for one map than all else of a page,
+ * so that most tests sit at a device that has none, where everything else works; a `sharp` map shows its colours.
+ */
+export type Draws = 'no map' | 'coarse map' | 'sharp map';
+
 interface Device extends BrowserContextOptions {
-  readonly sharp?: boolean;
+  readonly draws?: Draws;
 }
 
-/**
- * Without service worker, which would fetch beside every test and answer before its routes, and with a coarse drawing of
- * maps, unless `sharp`: their colours are what is looked at.
- */
+/** Without service worker, which would fetch beside every test and answer before its routes. */
 export async function sitDown(
   browser: Browser,
   url: string,
   viewport = WIDE,
-  { sharp = false, ...device }: Device = {},
+  { draws = 'no map', ...device }: Device = {},
 ): Promise<Desk> {
   const context = await browser.newContext({
     viewport,
@@ -42,7 +45,8 @@ export async function sitDown(
     ...device,
   });
   context.setDefaultTimeout(60_000);
-  if (!sharp)
+  if (draws === 'no map') await context.addInitScript(withoutWebGl);
+  if (draws === 'coarse map')
     await context.addInitScript((points) => {
       Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
     }, COARSE);
@@ -56,6 +60,19 @@ export async function sitDown(
   });
   await page.goto(url);
   return { context, page, faults };
+}
+
+/** Runs in the page: what a browser says where it has no graphics card that it trusts. */
+function withoutWebGl(): void {
+  for (const canvas of [HTMLCanvasElement, OffscreenCanvas]) {
+    const { prototype } = canvas as {
+      prototype: { getContext: (kind: string, ...rest: unknown[]) => unknown };
+    };
+    const { getContext } = prototype;
+    prototype.getContext = function (kind, ...rest) {
+      return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
+    };
+  }
 }
 
 /** A page with an empty trip. It begins at the archive, so that the map of the demonstration is not drawn first. */

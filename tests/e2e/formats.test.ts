@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { geoPackageOf } from '../../src/archive/geopackage/write.ts';
 import { anyGradedTrack } from '../archive/gradedTracks.ts';
-import { beginTrip, launch } from './desk.ts';
+import { beginTrip, launch, WIDE } from './desk.ts';
 
 let browser: Browser;
 
@@ -16,7 +16,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 test('a leader lays elevation and a background of their own, reloads, and opens an archive in an open format', async () => {
-  const { context, page, faults } = await beginTrip(browser, inject('url'));
+  const { context, page, faults } = await beginTrip(browser, inject('url'), WIDE, { draws: 'coarse map' });
   const files = page.locator('input[type=file]').first();
 
   await files.setInputFiles({ name: 'hills.tif', mimeType: 'image/tiff', buffer: hills() });

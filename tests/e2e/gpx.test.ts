@@ -11,7 +11,7 @@ afterAll(() => browser.close());
 test('a GPX cut short says what is wrong with it, and gives what it holds', async () => {
   const { context, page } = await beginTrip(browser, inject('url'));
   await openFile(page, 'cut-short.gpx');
-  const problems = page.getByRole('alert');
+  const problems = page.getByRole('alert', { name: /^Problems in/ });
   await problems.waitFor();
   expect(await problems.getByRole('listitem').count()).toBeGreaterThan(1);
   expect(await problems.textContent()).toContain('line ');

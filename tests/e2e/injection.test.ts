@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { ELSEWHERE, INJECTIONS, MARK } from '../injections.ts';
-import { launch, sitDown } from './desk.ts';
+import { launch, sitDown, WIDE } from './desk.ts';
 
 interface Filed {
   name: string;
@@ -88,7 +88,7 @@ function cameToBe(page: Page): Promise<string[]> {
 }
 
 test('whatever is written into a trip stays text on every screen and on paper, and nothing is asked for elsewhere', async () => {
-  const { context, page, faults } = await sitDown(browser, 'about:blank');
+  const { context, page, faults } = await sitDown(browser, 'about:blank', WIDE, { draws: 'coarse map' });
   const asked: string[] = [];
   context.on('request', (request) => asked.push(request.url()));
   await page.addInitScript(() => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { VERDICT_WORDS } from '../../src/grade/verdict.ts';
-import { addVehicle, beginTrip, launch, matrix, openFile, pin, sitDown } from './desk.ts';
+import { addVehicle, beginTrip, launch, matrix, openFile, pin, sitDown, WIDE } from './desk.ts';
 
 const DEMO = JSON.parse(readFileSync(new URL('../../public/demo/outing.json', import.meta.url), 'utf8')) as {
   obstacles: unknown[];
@@ -29,7 +29,7 @@ test('on a device that has never seen it, the program starts with an outing and 
 });
 
 test('the whole job: a track, an obstacle with its ruts, two vehicles, two verdicts, and all of it there after a reload', async () => {
-  const { context, page, faults } = await beginTrip(browser, inject('url'));
+  const { context, page, faults } = await beginTrip(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await openFile(page, 'quarry.gpx');
   await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
   expect(await page.getByRole('alert').textContent()).toContain('no elevation');

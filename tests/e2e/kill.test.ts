@@ -56,7 +56,8 @@ test('a page that says so before it is written is found out', async () => {
         localStorage.setItem('n', String(n));
         void (globalThis as unknown as { kept: (n: number) => Promise<void> }).kept(n);
       }, from),
-    found: (page) => page.evaluate(() => (localStorage.getItem('n') === null ? [] : [1])),
+    found: (page) =>
+      page.evaluate(() => Array.from({ length: Number(localStorage.getItem('n') ?? 0) }, (_, i) => i + 1)),
   };
   // A kill may come before the page has said anything, or after the browser has written after all; not every time.
   const lost: number[] = [];
@@ -64,5 +65,5 @@ test('a page that says so before it is written is found out', async () => {
     lost.push(...kill.lost);
     if (lost.length > 0) break;
   }
-  expect(lost).toEqual([1]);
+  expect(lost).not.toEqual([]);
 });

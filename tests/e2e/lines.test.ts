@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { findings, launch, PHONE, sitDown } from './desk.ts';
+import { findings, launch, PHONE, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -37,7 +37,7 @@ const path = async (page: Page) =>
   (await page.getByText(/^(On the map: \d+ points|Not on the map yet|Being drawn)/).textContent())?.trim();
 
 test('offset lines are labelled with side and the track widths they are open to, clear of pins, and to scale close in', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await show(page, /Hobnail ruts/);
   const said = () => labels(page).getByRole('listitem').allTextContents();
   await expect
@@ -74,7 +74,7 @@ test('offset lines are labelled with side and the track widths they are open to,
 });
 
 test('a bypass is drawn point by point, corrected, left, drawn again, and put back', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const { context, page, faults } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await show(page, /Anvil step/);
   await page.getByText(/^Lines \(1\)/).click();
   await page.getByRole('button', { name: 'Add a bypass' }).click();
@@ -115,7 +115,7 @@ test('a bypass is drawn point by point, corrected, left, drawn again, and put ba
 });
 
 test('a bypass is drawn by keyboard under the cross', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await show(page, /Washed ditch/, 5);
   await page.getByRole('button', { name: /^Draw it on the map anew/ }).focus();
   await page.keyboard.press('Enter');
@@ -142,7 +142,7 @@ test('a bypass is drawn by keyboard under the cross', async () => {
 });
 
 test('a bypass is taken from one track of a GPX file, and what is wrong with a file is said', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await show(page, /Washed ditch/, 0);
   const name = await page.getByLabel('Trip name').inputValue();
   const picker = page.getByLabel(/^GPX file of/);
@@ -168,7 +168,7 @@ test('a bypass is taken from one track of a GPX file, and what is wrong with a f
 });
 
 test('the map for one vehicle: its line at each obstacle, its verdict in word and mark, and back to all', async () => {
-  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE);
+  const { context, page, faults } = await sitDown(browser, inject('url'), PHONE, { draws: 'coarse map' });
   await drawing(page).waitFor();
   const pin = (n: number) => page.getByRole('button', { name: new RegExp(`^Obstacle ${n} `) });
   expect(await pin(2).getAttribute('aria-label')).toBe('Obstacle 2 Hobnail ruts');

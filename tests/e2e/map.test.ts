@@ -50,7 +50,7 @@ function sumOf(seen: Map<string, number>, wanted: (hex: string) => boolean): num
 }
 
 test('the map draws the track by its slope on shaded ground, and asks nothing of the network', async () => {
-  const { context, page, faults } = await sitDown(browser, 'about:blank', WIDE, { sharp: true });
+  const { context, page, faults } = await sitDown(browser, 'about:blank', WIDE, { draws: 'sharp map' });
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
   await page.goto(inject('url'));
@@ -77,7 +77,7 @@ test('the map draws the track by its slope on shaded ground, and asks nothing of
 });
 
 test('map and long section follow each other', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await mapOf(page);
   const at = () => slider(page).getAttribute('aria-valuenow');
   const before = await at();
@@ -91,7 +91,7 @@ test('map and long section follow each other', async () => {
 });
 
 test('without a pointer: obstacles are reached in order, the section steps from one to the next, Enter points', async () => {
-  const { context, page } = await sitDown(browser, inject('url'));
+  const { context, page } = await sitDown(browser, inject('url'), WIDE, { draws: 'coarse map' });
   await mapOf(page);
   await slider(page).focus();
   await page.keyboard.press('Home');

@@ -6,6 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { preview } from 'vite';
 import { seal } from '../../src/build/offline.ts';
+import type { Draws } from './desk.ts';
 import { launch, matrix, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
@@ -55,7 +56,8 @@ async function stop(): Promise<void> {
   await new Promise((resolve) => closing.close(resolve));
 }
 
-const open = () => sitDown(browser, `${url}#/archive`, WIDE, { serviceWorkers: 'allow' });
+const open = (draws: Draws = 'no map') =>
+  sitDown(browser, `${url}#/archive`, WIDE, { serviceWorkers: 'allow', draws });
 
 const ready = (page: Page) => page.getByRole('status').filter({ hasText: 'Ready without network' }).waitFor();
 
@@ -86,7 +88,7 @@ async function openWorkbench(page: Page): Promise<void> {
 }
 
 test('after the first load it starts without network, with its map, its verdicts and its workbench', async () => {
-  const { context, page, faults } = await open();
+  const { context, page, faults } = await open('coarse map');
   await ready(page);
   const words = await matrix(page);
   await context.setOffline(true);

@@ -10,6 +10,7 @@ afterAll(() => browser.close());
 
 test('without a track, obstacles are pinned where one stands, in that order, and a track may follow', async () => {
   const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE, {
+    draws: 'coarse map',
     isMobile: true,
     hasTouch: true,
     permissions: ['geolocation'],
@@ -48,7 +49,7 @@ test('without a track, obstacles are pinned where one stands, in that order, and
 });
 
 test('without a track, a place pointed at on the map is marked and can be pinned', async () => {
-  const { context, page } = await beginTrip(browser, inject('url'), PHONE);
+  const { context, page } = await beginTrip(browser, inject('url'), PHONE, { draws: 'coarse map' });
   const map = page.locator('.maplibregl-canvas');
   await map.click({ position: { x: 200, y: 200 } });
   await page.getByText('the first pin').waitFor();

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import type { Desk } from './desk.ts';
+import type { Desk, Draws } from './desk.ts';
 import { launch, matrix, PHONE, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
@@ -11,8 +11,8 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 /** A desk that tells what the policy forbids, in the page and in its frames, as a fault. */
-async function watched(viewport = WIDE): Promise<Desk> {
-  const desk = await sitDown(browser, 'about:blank', viewport);
+async function watched(viewport = WIDE, draws: Draws = 'no map'): Promise<Desk> {
+  const desk = await sitDown(browser, 'about:blank', viewport, { draws });
   await desk.page.addInitScript(() => {
     window.print = () => undefined;
     document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI, sample }) =>
@@ -28,7 +28,7 @@ describe.each([
   ['phone', PHONE],
 ])('under the policy, %s', (_name, viewport) => {
   test('every desk, the workbench and a cell work, and nothing is forbidden to them', async () => {
-    const { context, page, faults } = await watched(viewport);
+    const { context, page, faults } = await watched(viewport, 'coarse map');
     const map = page.locator('canvas.maplibregl-canvas');
     await map.waitFor();
     const { width, height } = (await map.boundingBox())!;

@@ -9,6 +9,7 @@ import { Publishing } from '../../src/archive/publish/publishing.ts';
 import { replicaToBytes } from '../../src/archive/replica.ts';
 import { ANN, engine, wholeTrack } from '../archive/replicas.ts';
 import { ELSEWHERE, INJECTIONS, MARK } from '../injections.ts';
+import type { Draws } from './desk.ts';
 import { findings, launch, PHONE, sitDown, WIDE } from './desk.ts';
 import type { WebHost } from './webHost.ts';
 import { webHost } from './webHost.ts';
@@ -61,8 +62,8 @@ function publish(tracks: readonly GradedTrack[], folder = ''): void {
 }
 
 /** Somebody who has never seen the program, at its part for published archives. */
-async function reader(viewport = WIDE, part = 'published') {
-  const desk = await sitDown(browser, `${inject('url')}#/archive/${part}`, viewport);
+async function reader(viewport = WIDE, part = 'published', draws: Draws = 'no map') {
+  const desk = await sitDown(browser, `${inject('url')}#/archive/${part}`, viewport, { draws });
   const foreign: string[] = [];
   desk.page.on('request', (request) => {
     const url = request.url();
@@ -125,7 +126,7 @@ test('a leader publishes from the browser, and a reader elsewhere finds the trac
   expect(leader.foreign).toEqual([]);
   await leader.context.close();
 
-  const { context, page, faults, foreign } = await reader();
+  const { context, page, faults, foreign } = await reader(WIDE, 'published', 'coarse map');
   await page.getByText('nothing is asked for before you press the button').waitFor();
   await lookInto(page, 'ftp://club.example');
   await page.getByText('This is no address of an archive').waitFor();
@@ -284,7 +285,7 @@ test('what is read does not grow with the number of tracks; wide areas are told 
     [...host.files].reduce((sum, [name, { length }]) => sum + (name.startsWith(folder) ? length : 0), 0);
   expect(size('many/')).toBeGreaterThan(10 * size('few/'));
   const cost = async (folder: string): Promise<number> => {
-    const { context, page } = await reader(PHONE);
+    const { context, page } = await reader(PHONE, 'published', 'coarse map');
     const begun = host.given.bytes;
     await lookInto(page, host.url + folder);
     await page.getByRole('heading', { name: 'Tracks near to each other' }).waitFor();
@@ -383,7 +384,7 @@ test('whatever names a published archive holds, they stay text, and nothing is a
     return { ...track, area: text, track: track.track && { ...track.track, name: text }, surveyed };
   });
   publish([...tracks, trackAt('far', texts.join(' '), 40, 46)]);
-  const { context, page, faults, foreign } = await reader();
+  const { context, page, faults, foreign } = await reader(WIDE, 'published', 'coarse map');
   await lookInto(page, host.url);
   const seen: string[] = [];
   const look = async (where: string) => {

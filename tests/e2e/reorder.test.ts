@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { addVehicle, beginTrip, launch, sitDown, PHONE, WIDE } from './desk.ts';
+import { addVehicle, beginTrip, launch, matrix, sitDown, PHONE, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -94,8 +94,9 @@ test('by keyboard the buttons do the same, keep the focus, and the new place is 
 
 test('in the matrix a vehicle is dragged across to another place, or moved by arrow keys, its verdicts with it', async () => {
   const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`);
+  // Columns get wider while verdicts come in.
+  await matrix(page);
   const heads = page.locator('thead th[data-vehicle]');
-  await heads.first().waitFor();
   const ids = () => heads.evaluateAll((all) => all.map((head) => (head as HTMLElement).dataset.vehicle));
   const before = await ids();
   const grips = heads.getByRole('button');

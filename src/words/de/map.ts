@@ -37,7 +37,11 @@ export const map: Words['map'] = {
   closer: 'Näher',
   farther: 'Weiter weg',
   wholeTrack: 'Ganze Strecke',
+  allTracks: 'Alle Strecken',
   cannotDraw: (failure) =>
-    `Die Karte lässt sich auf diesem Gerät nicht zeichnen (${failure}). Alles andere geht; die Strecke zeigt der Längsschnitt.`,
+    `Die Karte lässt sich auf diesem Gerät nicht zeichnen: ${failure}. Alles andere geht; die Strecke zeigt der Längsschnitt.`,
+  cannotDrawTracks: (failure) =>
+    `Die Karte lässt sich auf diesem Gerät nicht zeichnen: ${failure}. Alles andere geht; die Strecken stehen in der Liste.`,
+  noWebGl: 'sein Browser hat kein WebGL 2',
   unrolling: 'Die Karte wird ausgerollt …',
 };

@@ -38,7 +38,11 @@ export const map = {
   closer: 'Closer',
   farther: 'Farther',
   wholeTrack: 'Whole track',
+  allTracks: 'All tracks',
   cannotDraw: (failure: string) =>
-    `The map cannot be drawn on this device (${failure}). Everything else works; the long section shows the track.`,
+    `The map cannot be drawn on this device: ${failure}. Everything else works; the long section shows the track.`,
+  cannotDrawTracks: (failure: string) =>
+    `The map cannot be drawn on this device: ${failure}. Everything else works; the list has the tracks.`,
+  noWebGl: 'its browser has no WebGL 2',
   unrolling: 'Unrolling the map…',
 };
