@@ -6,6 +6,9 @@ import { oneLanguage } from './src/build/oneLanguage.ts';
 import { policy } from './src/build/policy.ts';
 import { LongestFirst } from './tests/longestFirst.ts';
 
+/** Tests that change what others find, such as the language that is spoken or what the platform has, or load modules anew. */
+const ALONE = 'tests/**/*.alone.test.ts';
+
 export default defineConfig({
   plugins: [svelte(), oneLanguage(), licences(), offline('src/offline/serviceWorker.ts'), policy()],
   base: './',
@@ -40,8 +43,20 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/e2e/**'],
+          exclude: ['tests/e2e/**', ALONE],
+          // Modules are loaded once for all files: a third of the time would go into loading them.
+          isolate: false,
           globalSetup: ['tests/cli/bundle.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'alone',
+          environment: 'node',
+          include: [ALONE],
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
