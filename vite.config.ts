@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 import { licences } from './src/build/licences.ts';
@@ -34,7 +35,8 @@ export default defineConfig({
   },
   build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
   test: {
-    maxWorkers: '100%',
+    // One more than there are cores, as a test waits for its browser now and then.
+    maxWorkers: availableParallelism() + 1,
     sequence: { sequencer: LongestFirst },
     projects: [
       {
@@ -66,6 +68,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           environment: 'node',
+          isolate: false,
           include: ['tests/e2e/**/*.test.ts'],
           globalSetup: ['tests/e2e/serve.ts', 'tests/cli/bundle.ts'],
           testTimeout: 300_000,

@@ -1,12 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { PHONE, WIDE, beginTrip, findings, launch, matrix, newTrip, putInto, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 const STATES: readonly { name: string; go: (page: Page) => Promise<unknown> }[] = [
   { name: 'Scout, the track', go: (page) => page.getByRole('link', { name: 'Track', exact: true }).click() },

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { copiesFrom, copiesToBytes } from '../../src/archive/exchange.ts';
 import { edited, gradedOf } from '../../src/archive/gradedReplica.ts';
 import { replicaToBytes } from '../../src/archive/replica.ts';
@@ -14,7 +14,6 @@ beforeAll(async () => {
   browser = await launch();
   await engine();
 });
-afterAll(() => browser.close());
 
 /** The demonstration's first ford and two of its vehicles, one of which does not go. */
 const SMALL = {

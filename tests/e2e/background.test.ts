@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { launch, sitDown, WIDE } from './desk.ts';
 import { vectorTiles } from './vectorTiles.ts';
 
@@ -7,7 +7,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** In the middle of the demonstration's invented ground. */
 const MIDDLE = { lng: 88.6, lat: -33.4 };

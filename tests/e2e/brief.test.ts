@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { carrying, LEAST } from '../../src/archive/carried.ts';
 import type { OutFormat } from '../../src/archive/out/formats.ts';
 import { outText } from '../../src/archive/out/formats.ts';
@@ -19,7 +19,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 async function downloaded(page: Page, button: string): Promise<{ name: string; text: string }> {
   const downloading = page.waitForEvent('download');

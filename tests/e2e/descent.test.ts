@@ -1,12 +1,11 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { PHONE, findings, launch, matrix, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 test('a driver sees what the engine holds of a descent, and what holds the rest', async () => {
   const { context, page, faults } = await sitDown(browser, `${inject('url')}#/brief`, PHONE);

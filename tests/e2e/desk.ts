@@ -7,8 +7,17 @@ import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
 export const WIDE = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
 
-export function launch(): Promise<Browser> {
-  return chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+let launched: Promise<Browser> | null = null;
+
+/**
+ * The browser of all files that one worker tests, one after another; it ends with the worker. What a test that failed has
+ * left open is closed.
+ */
+export async function launch(): Promise<Browser> {
+  launched ??= chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+  const browser = await launched;
+  await Promise.all(browser.contexts().map((context) => context.close()));
+  return browser;
 }
 
 /** A page on a device that has never seen the program, and what went wrong on it. */
@@ -46,10 +55,7 @@ export async function sitDown(
   });
   context.setDefaultTimeout(60_000);
   if (draws === 'no map') await context.addInitScript(withoutWebGl);
-  if (draws === 'coarse map')
-    await context.addInitScript((points) => {
-      Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
-    }, COARSE);
+  if (draws === 'coarse map') await context.addInitScript(withCoarseWebGl, COARSE);
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
@@ -73,6 +79,18 @@ function withoutWebGl(): void {
       return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
     };
   }
+}
+
+/** Runs in the page: a screen of so many points a pixel, on which edges are not smoothed. */
+function withCoarseWebGl(points: number): void {
+  Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
+  const { prototype } = HTMLCanvasElement as unknown as {
+    prototype: { getContext: (kind: string, wanted?: object) => unknown };
+  };
+  const { getContext } = prototype;
+  prototype.getContext = function (kind, wanted) {
+    return getContext.call(this, kind, kind.startsWith('webgl') ? { ...wanted, antialias: false } : wanted);
+  };
 }
 
 /** A page with an empty trip. It begins at the archive, so that the map of the demonstration is not drawn first. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { deflateSync } from 'node:zlib';
 import { writeArrayBuffer } from 'geotiff';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { geoPackageOf } from '../../src/archive/geopackage/write.ts';
 import { anyGradedTrack } from '../archive/gradedTracks.ts';
 import { beginTrip, launch, WIDE } from './desk.ts';
@@ -12,8 +12,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-
-afterAll(() => browser.close());
 
 test('a leader lays elevation and a background of their own, reloads, and opens an archive in an open format', async () => {
   const { context, page, faults } = await beginTrip(browser, inject('url'), WIDE, { draws: 'coarse map' });

@@ -1,12 +1,11 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { beginTrip, launch, openFile, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 test('a GPX cut short says what is wrong with it, and gives what it holds', async () => {
   const { context, page } = await beginTrip(browser, inject('url'));

@@ -1,12 +1,11 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { PHONE, findings, launch, sitDown } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 const CAUTION = 'Local signs, closures and the people who look after the land outrank this grade.';
 

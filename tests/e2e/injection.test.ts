@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { ELSEWHERE, INJECTIONS, MARK } from '../injections.ts';
 import { launch, sitDown, WIDE } from './desk.ts';
 
@@ -24,7 +24,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** All of the texts in a few, each of them first in one: what breaks out hides what comes after it. */
 const TEXTS = [0, 1, 2, 3].map((n) =>

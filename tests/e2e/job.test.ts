@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { VERDICT_WORDS } from '../../src/grade/verdict.ts';
 import { addVehicle, beginTrip, launch, matrix, openFile, pin, sitDown, WIDE } from './desk.ts';
 
@@ -13,7 +13,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 test('on a device that has never seen it, the program starts with an outing and its verdicts', async () => {
   const { context, page, faults } = await sitDown(browser, inject('url'));

@@ -16,10 +16,10 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test('what the page said was stored is there after its processes were killed, whichever, at any moment', async () => {
   const all: Kill[] = [];
-  for await (const kill of kills(desk(inject('url')), { folder: join(folder, 'desk'), count: 6, seed: 1 }))
+  for await (const kill of kills(desk(inject('url')), { folder: join(folder, 'desk'), count: 3, seed: 1 }))
     all.push(kill);
   expect(all.flatMap(({ lost }) => lost)).toEqual([]);
-  expect(all).toHaveLength(6);
+  expect(all).toHaveLength(3);
   expect(all.reduce((sum, { kept }) => sum + kept, 0)).toBeGreaterThan(10);
   expect(all.some(({ midway }) => midway)).toBe(true);
 });
@@ -36,7 +36,7 @@ test('what the archive said was filed, noted or merged is there after a kill, wh
     await server.listen();
     const subject = clubArchive(server.resolvedUrls!.local[0]);
     const all: Kill[] = [];
-    for await (const kill of kills(subject, { folder: join(folder, 'club'), count: 4, seed: 2 }))
+    for await (const kill of kills(subject, { folder: join(folder, 'club'), count: 3, seed: 2 }))
       all.push(kill);
     expect(all.flatMap(({ lost }) => lost)).toEqual([]);
     expect(all.reduce((sum, { kept }) => sum + kept, 0)).toBeGreaterThan(0);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { en } from '../../src/words/en/en.ts';
 import { answerOf, leavesOf } from '../words/leaves.ts';
 import { launch, sitDown } from './desk.ts';
@@ -9,7 +9,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 const demo = readFileSync(new URL('../../public/demo/outing.json', import.meta.url), 'utf8');
 

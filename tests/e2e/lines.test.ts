@@ -1,12 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { findings, launch, PHONE, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 const drawing = (page: Page) => page.locator('.maplibregl-canvas');
 const labels = (page: Page) => page.getByRole('list', { name: 'Lines through the obstacles in sight' });

@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { STEEPNESS } from '../../src/route/steepness.ts';
 import { launch, sitDown, WIDE } from './desk.ts';
 
@@ -7,7 +7,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 const drawing = (page: Page) => page.locator('.maplibregl-canvas');
 const slider = (page: Page) => page.getByRole('slider', { name: 'Station on the long section' });

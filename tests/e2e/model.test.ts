@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { archiveGeoJson } from '../../src/archive/out/archiveGeoJson.ts';
 import { attemptsOf } from '../../src/archive/attempts.ts';
 import { gradedAnew } from '../../src/archive/filing.ts';
@@ -17,8 +17,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-
-afterAll(() => browser.close());
 
 test('an elevation model is laid along the track, takes the slopes over, and stays with the trip without its file', async () => {
   const { context, page, faults } = await sitDown(browser, inject('url'));

@@ -3,7 +3,7 @@ import type { Server } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import { afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { preview } from 'vite';
 import { seal } from '../../src/build/offline.ts';
 import type { Draws } from './desk.ts';
@@ -13,7 +13,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** A copy of the program on a server of its own, in a folder below the top. */
 let root: string;

@@ -1,12 +1,11 @@
 import type { Browser, CDPSession, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { beginTrip, findings, launch, openFile, PHONE, pin } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** A phone in the hand of someone who has pinned an obstacle. */
 async function atObstacle(): Promise<{

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { withExif } from '../exif.ts';
 import type { Taken } from '../exif.ts';
 import { PHONE, beginTrip, findings, launch, openFile, pin } from './desk.ts';
@@ -9,7 +9,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** A picture as a camera would write it, drawn by the browser. */
 async function picture(page: Page, name: string, taken: Taken, [width, height] = [2400, 1800]) {

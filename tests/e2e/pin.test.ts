@@ -1,12 +1,11 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { PHONE, beginTrip, findings, launch, openFile } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 test('without a track, obstacles are pinned where one stands, in that order, and a track may follow', async () => {
   const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE, {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import type { Desk, Draws } from './desk.ts';
 import { launch, matrix, PHONE, sitDown, WIDE } from './desk.ts';
 
@@ -8,7 +8,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** A desk that tells what the policy forbids, in the page and in its frames, as a fault. */
 async function watched(viewport = WIDE, draws: Draws = 'no map'): Promise<Desk> {

@@ -26,7 +26,6 @@ beforeEach(() => {
   Object.assign(host.given, { bytes: 0, asked: [] });
 });
 afterAll(async () => {
-  await browser?.close();
   await host?.close();
 });
 

@@ -1,12 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { beforeAll, expect, inject, test } from 'vitest';
 import { addVehicle, beginTrip, launch, matrix, sitDown, PHONE, WIDE } from './desk.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** Four vehicles of one class are told apart by their number. */
 async function convoy(page: Page): Promise<void> {

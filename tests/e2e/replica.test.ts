@@ -34,7 +34,6 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  await browser?.close();
   await server?.close();
 });
 

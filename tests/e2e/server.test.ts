@@ -22,7 +22,6 @@ beforeAll(async () => {
   host = await hosting();
 });
 afterAll(async () => {
-  await browser?.close();
   await host?.close();
 });
 

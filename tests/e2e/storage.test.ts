@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { copiesToBytes } from '../../src/archive/exchange.ts';
 import { firstFiled } from '../../src/archive/gradedReplica.ts';
 import { replicaToBytes } from '../../src/archive/replica.ts';
@@ -11,7 +11,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** An Archive desk with a trip of one's own, stored. */
 async function atArchive(prepare?: () => void, quotaSize?: number) {

@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs';
-import type { BrowserContext, CDPSession, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import type { Browser, BrowserContext, CDPSession, Page } from 'playwright-core';
 import type { ViteDevServer } from 'vite';
 import { createServer } from 'vite';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import type * as Share from '../../src/archive/share.ts';
 import type * as Store from '../../src/archive/store.ts';
-import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
+import { launch } from './desk.ts';
 
 /** What runs inside the page. */
 declare const store: typeof Store;
@@ -18,7 +17,7 @@ const DATABASE_MODULE = '/src/archive/database.ts';
 
 let server: ViteDevServer;
 let origin: string;
-let browser: Awaited<ReturnType<typeof chromium.launch>>;
+let browser: Browser;
 let context: BrowserContext;
 
 beforeAll(async () => {
@@ -30,11 +29,10 @@ beforeAll(async () => {
   });
   await server.listen();
   origin = server.resolvedUrls!.local[0]!;
-  browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+  browser = await launch();
 });
 
 afterAll(async () => {
-  await browser?.close();
   await server?.close();
 });
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { addressOf } from '../../src/ui/place.ts';
 import type { Desk } from './desk.ts';
 import {
@@ -29,7 +29,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
 
 /** Answers come from workers, which a busy machine keeps waiting. */
 const PATIENT = { timeout: 20_000 };
