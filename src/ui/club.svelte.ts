@@ -19,6 +19,8 @@ class Club {
   query = $state.raw<TrackQuery>(EVERYTHING);
   /** Frame of the map; null until there is one. */
   view = $state.raw<Box | null>(null);
+  /** Tracks that have a row and could not be read when someone opened them. */
+  damaged = $state.raw<ReadonlySet<string>>(new Set());
   #found = $state.raw<readonly TrackRow[] | null>(null);
   #all = $state.raw<readonly TrackRow[]>([]);
   #watching = false;
@@ -55,6 +57,12 @@ class Club {
 
   ask(change: Partial<TrackQuery>): void {
     this.query = { ...this.query, ...change };
+  }
+
+  /** Notes whether a track could be read. */
+  opened(id: string, isWhole: boolean): void {
+    if (this.damaged.has(id) !== isWhole) return;
+    this.damaged = new Set(isWhole ? [...this.damaged].filter((one) => one !== id) : [...this.damaged, id]);
   }
 
   /** Follows the archive from now on. */

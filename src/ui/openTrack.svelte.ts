@@ -37,6 +37,7 @@ export class OpenTrack {
     if (asked !== this.#asked) return;
     this.missing = value === null;
     this.#taken = value;
+    club.opened(this.id, value !== null);
     tell(value?.graded.name || say.gradedTracks.head, problems);
   }
 

@@ -20,7 +20,7 @@ test('what the page said was stored is there after its processes were killed, wh
     all.push(kill);
   expect(all.flatMap(({ lost }) => lost)).toEqual([]);
   expect(all).toHaveLength(3);
-  expect(all.reduce((sum, { kept }) => sum + kept, 0)).toBeGreaterThan(10);
+  expect(all.reduce((sum, { kept }) => sum + kept, 0)).toBeGreaterThan(5);
   expect(all.some(({ midway }) => midway)).toBe(true);
 });
 

@@ -33,6 +33,36 @@ async function stored(page: Page): Promise<void> {
     .toMatch(/^\s*stored\s*$/);
 }
 
+/** A graded track of another leader comes into the archive. */
+async function takeIn(page: Page, name: string): Promise<void> {
+  await engine();
+  const copies = copiesToBytes([replicaToBytes(firstFiled({ ...wholeTrack(), name }, ANN))]);
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'club.rutline-tracks', mimeType: '', buffer: Buffer.from(copies) });
+  await page.getByText('1 track merged into the archive').waitFor();
+}
+
+/** Runs in the page: the history of every graded track becomes what nobody can read. */
+function damageHistories(): Promise<void> {
+  return new Promise((resolve) => {
+    const opening = indexedDB.open('rutline');
+    opening.onsuccess = () => {
+      const work = opening.result.transaction('replicas', 'readwrite');
+      const histories = work.objectStore('replicas');
+      histories.getAllKeys().onsuccess = ({ target }) => {
+        for (const key of (target as IDBRequest<IDBValidKey[]>).result)
+          histories.put(new Uint8Array([1, 2, 3]), key);
+      };
+      work.oncomplete = () => {
+        opening.result.close();
+        resolve();
+      };
+    };
+  });
+}
+
 async function archive(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Archive', exact: true }).click();
 }
@@ -248,6 +278,20 @@ describe('what is stored is not lost in silence', () => {
   });
 });
 
+test('a graded track whose history is damaged says so, in the list too, and stays as it is', async () => {
+  const { context, page, faults } = await atArchive();
+  await takeIn(page, 'Quarry climb');
+  await page.evaluate(damageHistories);
+  await page.goto(`${inject('url')}#/archive/tracks`);
+  await page.reload();
+  await page.getByRole('link', { name: /^Quarry climb/ }).click();
+  await page.getByText('The history of this track is damaged and cannot be read.').waitFor();
+  await page.getByRole('link', { name: /^Quarry climb .* damaged, cannot be read$/ }).waitFor();
+  expect(await findings(page)).toEqual([]);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 describe('backups', () => {
   test('go into the folder that was chosen, roll, and are gone on with after a reload', async () => {
     const { context, page, faults } = await atArchive(() => {
@@ -301,20 +345,13 @@ describe('backups', () => {
   });
 
   test('hold the archive whole, and bring it back once the browser has cleared it', async () => {
-    await engine();
-    const graded = { ...wholeTrack(), name: 'Quarry climb' };
-    const copies = copiesToBytes([replicaToBytes(firstFiled(graded, ANN))]);
     const { context, page, faults } = await atArchive(() => {
       const pick = async () =>
         (await navigator.storage.getDirectory()).getDirectoryHandle('Club', { create: true });
       Object.assign(globalThis, { showDirectoryPicker: pick });
     });
     await stored(page);
-    await page
-      .locator('input[type=file]')
-      .first()
-      .setInputFiles({ name: 'club.rutline-tracks', mimeType: '', buffer: Buffer.from(copies) });
-    await page.getByText('1 track merged into the archive').waitFor();
+    await takeIn(page, 'Quarry climb');
     await page.goto(`${inject('url')}#/archive`);
     await page.getByRole('button', { name: 'Choose a folder' }).click();
     await page.getByText('The last one was written').waitFor();

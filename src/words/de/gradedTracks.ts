@@ -19,6 +19,7 @@ export const gradedTracks: Words['gradedTracks'] = {
   clear: 'Anfrage leeren',
   count: (found, all) => (found < all ? `${found} von ${all} Strecken` : many(all, 'Strecke', 'Strecken')),
   more: (n) => `${n} weitere zeigen`,
+  damaged: 'beschädigt, nicht lesbar',
   openConflicts: (n) => many(n, 'Wert zu wählen', 'Werte zu wählen'),
   filter: 'Finden',
   text: 'Name oder Gegend',

@@ -16,6 +16,7 @@ export const gradedTracks = {
   count: (found: number, all: number) =>
     found < all ? `${found} of ${all} tracks` : all === 1 ? '1 track' : `${all} tracks`,
   more: (n: number) => `Show ${n} more`,
+  damaged: 'damaged, cannot be read',
   openConflicts: (n: number) => (n === 1 ? '1 value to choose' : `${n} values to choose`),
   filter: 'Find',
   text: 'Name or area',
