@@ -102,6 +102,8 @@ export class Bench {
     () => open.now.vehicles.find(({ id }) => id === this.otherId && id !== this.vehicle?.id) ?? null,
   );
   readonly turned: 1 | -1 = $derived.by(() => (open.now.direction === 'reversed' ? -1 : 1));
+  /** Of what it is held at nothing is told here, so that a move alone draws nothing. */
+  readonly #isHeld: boolean = $derived.by(() => this.held !== null);
   /** As recorded, with what is held in it. */
   readonly stretch: Stretch | null = $derived.by(() => {
     if (this.obstacle === undefined || this.line === undefined) return null;
@@ -123,14 +125,8 @@ export class Bench {
    * so that all of it moves at once and the page is laid out once a move.
    */
   readonly told: Told | null = $derived.by(() => {
-    const { stretch, offsetM, held, lookOn } = this;
-    if (stretch === null) return null;
-    const on = held !== null && lookOn !== null ? lookOn.on : { stretch, offsetM };
-    return {
-      stretch: on.stretch,
-      travelled: asTravelled(on.stretch, open.now.direction),
-      offsetM: on.offsetM,
-    };
+    const { stretch, offsetM } = (this.#isHeld && this.lookOn?.on) || this;
+    return stretch && { stretch, travelled: asTravelled(stretch, open.now.direction), offsetM };
   });
 
   readonly task: LookTask | null = $derived.by(() => {
