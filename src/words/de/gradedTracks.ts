@@ -95,6 +95,7 @@ export const gradedTracks: Words['gradedTracks'] = {
       `${many(visits, 'Begehung', 'Begehungen')}, ${many(outcomes, 'Ausgang', 'Ausgänge')}`,
     words: 'Name, Gegend, wen fragen',
     missing: 'Diese Strecke ist nicht auf diesem Gerät.',
+    damaged: 'Diese Strecke ist da, aber ihre Geschichte ist beschädigt und nicht lesbar.',
     takeOut: 'Auf den Tisch nehmen',
     takeOutHelp: 'Öffnet sie als Fahrt. Was dann gemessen wird, lässt sich wieder ablegen.',
     onDesk: 'Eine Fahrt daraus liegt auf dem Tisch',
