@@ -27,6 +27,13 @@ export function trackProblem(trouble: 'missing' | 'corrupt' | 'changed elsewhere
   return { ...storeProblem(trouble), ...say.library[trouble] };
 }
 
+/** Of problems, the first trouble with the store; null where there is none among them. */
+export function troubleOf(problems: readonly Problem[]): Trouble | null {
+  return (
+    problems.map((one) => (one as StoreProblem).trouble).find((trouble) => trouble !== undefined) ?? null
+  );
+}
+
 /** The trouble behind an exception of IndexedDB (Indexed Database API 3.0, W3C, section "Exceptions"). */
 export function problemOf(error: unknown): StoreProblem {
   const { name, message } = error instanceof Error ? error : new Error(String(error));

@@ -91,9 +91,13 @@ export class MapView {
 
   /** Opens a map in an element; it can be drawn upon when the promise resolves. Rejects with why it cannot be drawn. */
   static async open(container: HTMLElement, bounds: Bounds, inks: Inks): Promise<MapView> {
-    const view = begun(() => new MapView(container, bounds, inks));
-    await view.#map.once('style.load');
-    return view;
+    try {
+      const view = new MapView(container, bounds, inks);
+      await view.#map.once('style.load');
+      return view;
+    } catch (fault) {
+      throw hasWebGl() ? fault : new Error(say.map.noWebGl);
+    }
   }
 
   private constructor(container: HTMLElement, bounds: Bounds, inks: Inks) {
@@ -255,14 +259,9 @@ export class MapView {
   }
 }
 
-/** MapLibre draws by WebGL 2 alone; where a device has none, that is told in our words. */
-function begun<T>(begin: () => T): T {
-  try {
-    return begin();
-  } catch (fault) {
-    const hasWebGl = document.createElement('canvas').getContext('webgl2') !== null;
-    throw hasWebGl ? fault : new Error(say.map.noWebGl);
-  }
+/** MapLibre draws by WebGL 2 alone. */
+function hasWebGl(): boolean {
+  return document.createElement('canvas').getContext('webgl2') !== null;
 }
 
 /** Bare paper, with the fonts that labels are set in. */

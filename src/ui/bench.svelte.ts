@@ -102,7 +102,7 @@ export class Bench {
     () => open.now.vehicles.find(({ id }) => id === this.otherId && id !== this.vehicle?.id) ?? null,
   );
   readonly turned: 1 | -1 = $derived.by(() => (open.now.direction === 'reversed' ? -1 : 1));
-  /** Of what it is held at nothing is told here, so that a move alone draws nothing. */
+  /** Does not change from move to move, so that what follows from it is not worked out for a move alone. */
   readonly #isHeld: boolean = $derived.by(() => this.held !== null);
   /** As recorded, with what is held in it. */
   readonly stretch: Stretch | null = $derived.by(() => {
@@ -125,7 +125,7 @@ export class Bench {
    * so that all of it moves at once and the page is laid out once a move.
    */
   readonly told: Told | null = $derived.by(() => {
-    const { stretch, offsetM } = (this.#isHeld && this.lookOn?.on) || this;
+    const { stretch, offsetM } = this.#isHeld && this.lookOn !== null ? this.lookOn.on : this;
     return stretch && { stretch, travelled: asTravelled(stretch, open.now.direction), offsetM };
   });
 

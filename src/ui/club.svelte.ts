@@ -19,7 +19,7 @@ class Club {
   query = $state.raw<TrackQuery>(EVERYTHING);
   /** Frame of the map; null until there is one. */
   view = $state.raw<Box | null>(null);
-  /** Tracks that have a row and could not be read when someone opened them. */
+  /** Tracks whose history was found to be damaged when someone opened them. */
   damaged = $state.raw<ReadonlySet<string>>(new Set());
   #found = $state.raw<readonly TrackRow[] | null>(null);
   #all = $state.raw<readonly TrackRow[]>([]);
@@ -59,7 +59,7 @@ class Club {
     this.query = { ...this.query, ...change };
   }
 
-  /** Notes whether a track could be read. */
+  /** Notes whether the history of a track was found whole. */
   opened(id: string, isWhole: boolean): void {
     if (this.damaged.has(id) !== isWhole) return;
     this.damaged = new Set(isWhole ? [...this.damaged].filter((one) => one !== id) : [...this.damaged, id]);

@@ -1,6 +1,7 @@
 import type { Conflict } from '../archive/conflict.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Taken } from '../archive/gradedStore.ts';
+import { troubleOf } from '../archive/storeProblem.ts';
 import { say } from '../words/words.ts';
 import { chooseClaim, editTrack, takeTrack } from '../workers/archive.ts';
 import { authorNow } from './author.ts';
@@ -11,8 +12,8 @@ import { tell } from './tell.ts';
 export class OpenTrack {
   readonly id: string;
   #taken = $state.raw<Taken | null>(null);
-  /** It is not there, or cannot be read. */
-  missing = $state.raw(false);
+  /** Why it does not come; null while it may. */
+  gone = $state.raw<'missing' | 'unread' | null>(null);
   #asked = 0;
 
   constructor(id: string) {
@@ -35,9 +36,10 @@ export class OpenTrack {
     const asked = ++this.#asked;
     const { value, problems } = await takeTrack(this.id);
     if (asked !== this.#asked) return;
-    this.missing = value === null;
+    const trouble = troubleOf(problems);
+    this.gone = value !== null ? null : trouble === 'missing' ? 'missing' : 'unread';
     this.#taken = value;
-    club.opened(this.id, value !== null);
+    club.opened(this.id, trouble !== 'corrupt');
     tell(value?.graded.name || say.gradedTracks.head, problems);
   }
 

@@ -1,8 +1,7 @@
 import type { TripSummary } from '../archive/store.ts';
 import { list, load } from '../archive/store.ts';
-import type { StoreProblem, Trouble } from '../archive/storeProblem.ts';
+import { troubleOf } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
-import type { Problem } from '../problem.ts';
 import { say } from '../words/words.ts';
 import { DEMO_ID, demoTrip, layDemoGround } from './demo.ts';
 import { newId } from './identity.ts';
@@ -21,7 +20,7 @@ export async function start(): Promise<void> {
   if (stored === null) {
     await layDemo();
     // Where nothing can be stored, the desk says so of what lies on it.
-    if (troubleIn(problems) !== 'not available') tell(say.notices.storedTrip, problems);
+    if (troubleOf(problems) !== 'not available') tell(say.notices.storedTrip, problems);
     return;
   }
   let picked = false;
@@ -67,7 +66,7 @@ async function deliveredDemo(): Promise<Trip | null> {
 async function pickUp(left: Leftover): Promise<boolean> {
   const { trip, trackIsStored } = left;
   const { value: stored, problems } = await load(trip.id);
-  const trouble = stored === null ? troubleIn(problems) : null;
+  const trouble = stored === null ? troubleOf(problems) : null;
   if (trouble === 'silent') return false;
   const isUnread = trouble !== null && trouble !== 'missing';
   const { whole, lost } = joined(left, stored);
@@ -98,10 +97,4 @@ async function laid(left: Leftover, trip: Trip): Promise<boolean> {
   const lies = await open.open(trip);
   if (lies && open.keeping.state === 'kept') clearLeftover(left);
   return lies;
-}
-
-function troubleIn(problems: readonly Problem[]): Trouble | null {
-  return (
-    problems.map((one) => (one as StoreProblem).trouble).find((trouble) => trouble !== undefined) ?? null
-  );
 }

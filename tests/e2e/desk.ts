@@ -54,8 +54,7 @@ export async function sitDown(
     ...device,
   });
   context.setDefaultTimeout(60_000);
-  if (draws === 'no map') await context.addInitScript(withoutWebGl);
-  if (draws === 'coarse map') await context.addInitScript(withCoarseWebGl, COARSE);
+  if (draws !== 'sharp map') await context.addInitScript(drawLess, draws === 'no map' ? null : COARSE);
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
@@ -68,28 +67,16 @@ export async function sitDown(
   return { context, page, faults };
 }
 
-/** Runs in the page: what a browser says where it has no graphics card that it trusts. */
-function withoutWebGl(): void {
-  for (const canvas of [HTMLCanvasElement, OffscreenCanvas]) {
-    const { prototype } = canvas as {
-      prototype: { getContext: (kind: string, ...rest: unknown[]) => unknown };
-    };
-    const { getContext } = prototype;
-    prototype.getContext = function (kind, ...rest) {
-      return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
-    };
-  }
-}
-
-/** Runs in the page: a screen of so many points a pixel, on which edges are not smoothed. */
-function withCoarseWebGl(points: number): void {
-  Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
+/** Runs in the page: so many points a pixel, edges not smoothed; or, for null, no card that the browser would draw with. */
+function drawLess(points: number | null): void {
+  if (points !== null) Object.defineProperty(window, 'devicePixelRatio', { get: () => points });
   const { prototype } = HTMLCanvasElement as unknown as {
     prototype: { getContext: (kind: string, wanted?: object) => unknown };
   };
   const { getContext } = prototype;
   prototype.getContext = function (kind, wanted) {
-    return getContext.call(this, kind, kind.startsWith('webgl') ? { ...wanted, antialias: false } : wanted);
+    if (!kind.startsWith('webgl')) return getContext.call(this, kind, wanted);
+    return points === null ? null : getContext.call(this, kind, { ...wanted, antialias: false });
   };
 }
 

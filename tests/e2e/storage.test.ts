@@ -286,9 +286,11 @@ test('a graded track whose history is damaged says so, in the list too, and stay
   await page.reload();
   await page.getByRole('link', { name: /^Quarry climb/ }).click();
   await page.getByText('The history of this track is damaged and cannot be read.').waitFor();
-  await page.getByText('This track is here, but its history is damaged and cannot be read.').waitFor();
+  await page.getByText('This track could not be read.').waitFor();
   await page.getByRole('link', { name: /^Quarry climb .* damaged, cannot be read$/ }).waitFor();
   expect(await findings(page)).toEqual([]);
+  await page.goto(`${inject('url')}#/archive/tracks/nowhere`);
+  await page.getByText('This track is not on this device.').waitFor();
   expect(faults).toEqual([]);
   await context.close();
 });

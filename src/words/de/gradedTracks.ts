@@ -95,7 +95,7 @@ export const gradedTracks: Words['gradedTracks'] = {
       `${many(visits, 'Begehung', 'Begehungen')}, ${many(outcomes, 'Ausgang', 'Ausgänge')}`,
     words: 'Name, Gegend, wen fragen',
     missing: 'Diese Strecke ist nicht auf diesem Gerät.',
-    damaged: 'Diese Strecke ist da, aber ihre Geschichte ist beschädigt und nicht lesbar.',
+    unread: 'Diese Strecke ließ sich nicht lesen.',
     takeOut: 'Auf den Tisch nehmen',
     takeOutHelp: 'Öffnet sie als Fahrt. Was dann gemessen wird, lässt sich wieder ablegen.',
     onDesk: 'Eine Fahrt daraus liegt auf dem Tisch',

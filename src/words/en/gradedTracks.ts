@@ -91,7 +91,7 @@ export const gradedTracks = {
       `${visits === 1 ? '1 visit' : `${visits} visits`}, ${outcomes === 1 ? '1 outcome' : `${outcomes} outcomes`}`,
     words: 'Name, area, whom to ask',
     missing: 'This track is not on this device.',
-    damaged: 'This track is here, but its history is damaged and cannot be read.',
+    unread: 'This track could not be read.',
     takeOut: 'Take onto the desk',
     takeOutHelp: 'Opens it as a trip. What is measured then can be filed back.',
     onDesk: 'A trip taken from it is on the desk',
