@@ -157,7 +157,9 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   });
   await page.goto(`${inject('url')}#/archive/tracks`);
   await page.reload();
-  await page.getByRole('img', { name: /^Scale: the bar is (\d+ m|\d km) long$/ }).waitFor({ timeout: 20_000 });
+  await page
+    .getByRole('img', { name: /^Scale: the bar is (\d+ m|\d km) long$/ })
+    .waitFor({ timeout: 20_000 });
   expect(faults).toEqual([]);
   await context.close();
 });
