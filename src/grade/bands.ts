@@ -1,5 +1,5 @@
 import type { Ground } from '../terrain/ground.ts';
-import { limiting } from '../traverse/assess.ts';
+import type { Check } from '../traverse/assess.ts';
 import { fitChecks } from '../traverse/bounds/fit.ts';
 import { DRIVER_ERROR_M } from '../traverse/limits.ts';
 import { Traverse } from '../traverse/traverse.ts';
@@ -7,7 +7,7 @@ import type { Aids } from '../vehicle/aids.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
 import type { Grounds } from './verdict.ts';
-import { isDanger, passes } from './verdict.ts';
+import { isDanger } from './verdict.ts';
 
 /** Distance between the offsets of the search, metres: ground lines are sampled as far apart. */
 export const OFFSET_M = 0.05;
@@ -64,21 +64,23 @@ export function bandsOf(values: VehicleValues, grounds: Grounds, aidSets: readon
   const { entered } = grounds;
   if (entered === null) return null;
   const offsetM = offsetsAcross(values, entered, OFFSET_M);
-  const going = new Array<Going | null>(offsetM.length).fill(null);
+  const stops = [...STOPS];
+  const asked = new Map<number, Going | null>();
   const goes = (i: number): boolean => {
-    if (i < 0 || i >= going.length) return false;
-    going[i] ??= goingAt(values, grounds, offsetM[i], aidSets);
-    return going[i] !== null;
+    if (i < 0 || i >= offsetM.length) return false;
+    if (!asked.has(i)) asked.set(i, goingAt(values, grounds, offsetM[i], aidSets, stops));
+    return asked.get(i) !== null;
   };
   // A band is wider than the driver's error to both sides, so that none lies between two of these.
   const apart = Math.floor((2 * DRIVER_ERROR_M) / OFFSET_M + 1e-9) + 1;
-  for (let i = 0; i < going.length; i += apart) {
-    if (going[i] !== null || !goes(i)) continue;
+  for (let i = 0; i < offsetM.length; i += apart) {
+    if (asked.has(i) || !goes(i)) continue;
     let left = i - 1;
     while (goes(left)) left--;
     let right = i + 1;
     while (goes(right)) right++;
   }
+  const going = Array.from(offsetM, (_, i) => asked.get(i) ?? null);
   return narrowed(offsetM, going, DRIVER_ERROR_M);
 }
 
@@ -117,39 +119,67 @@ function bestOf(
   return within.length === 0 ? null : { bestM: within[0].bestM, set: within[0].set };
 }
 
+/** What can stop a vehicle at an offset: on the ground as entered, or with every value at its hard end. */
+const STOPS = ['standing', 'drive', 'standing at worst', 'drive at worst'] as const;
+
+type Stop = (typeof STOPS)[number];
+
 /** What goes at one offset; null where nothing does. */
 function goingAt(
   values: VehicleValues,
   grounds: Grounds,
   offsetM: number,
   aidSets: readonly Aids[],
+  stops: Stop[] = [...STOPS],
 ): Going | null {
   const { entered, worst } = grounds;
   if (entered === null) return null;
-  if (fitChecks(values, entered, offsetM).some(({ margin }) => margin < 0)) return null;
+  const dangers = (checks: readonly Check[] | null) => checks?.filter(({ name }) => isDanger(name)) ?? null;
+  const fit = Math.min(
+    easeOf(fitChecks(values, entered, offsetM)),
+    ...worst.map((ground) => easeOf(dangers(fitChecks(values, ground, offsetM)))),
+  );
+  if (fit < 0) return null;
   const asEntered = new Traverse(values, [entered], offsetM, ['engine braking']);
   const atWorst = new Traverse(values, worst, offsetM, ['engine braking', 'underside']);
+  const asks: Readonly<Record<Stop, (aids: Aids) => number>> = {
+    standing: (aids) => easeOf(asEntered.standing(aids)),
+    drive: (aids) => easeOf(asEntered.driven(aids)),
+    'standing at worst': (aids) => easeOf(dangers(atWorst.standing(aids))),
+    'drive at worst': (aids) => easeOf(dangers(atWorst.driven(aids))),
+  };
   try {
-    return leastSet(aidSets, asEntered, atWorst);
+    return leastSet(aidSets, fit, asks, stops);
   } finally {
     asEntered.close();
     atWorst.close();
   }
 }
 
-/** The least set of aids that goes; null where none does. */
-function leastSet(aidSets: readonly Aids[], asEntered: Traverse, atWorst: Traverse): Going | null {
+/** The least margin, in tolerances; of what is not known none. */
+function easeOf(checks: readonly Check[] | null): number {
+  if (checks === null) return -Infinity;
+  return checks.reduce((least, { margin, tolerance }) => Math.min(least, margin / tolerance), Infinity);
+}
+
+/** The least set of aids that goes; null where none does. What stopped the last set or offset is asked first. */
+function leastSet(
+  aidSets: readonly Aids[],
+  fit: number,
+  asks: Readonly<Record<Stop, (aids: Aids) => number>>,
+  stops: Stop[],
+): Going | null {
   for (let set = 0; set < aidSets.length; set++) {
-    const aids = aidSets[set];
-    const standing = asEntered.easeStanding(aids);
-    if (standing < HOPELESS) return null;
-    if (standing < 0) continue;
-    const a = asEntered.assess(aids);
-    if (!a.known || a.checks.some(({ margin }) => margin < 0)) continue;
-    const b = atWorst.assess(aids);
-    if (!b.known || !passes(a, b)) continue;
-    const { margin, tolerance } = limiting([...a.checks, ...b.checks.filter(({ name }) => isDanger(name))]);
-    return { set, ease: margin / tolerance };
+    let ease = fit;
+    for (let i = 0; i < stops.length && ease >= 0; i++) {
+      const stop = stops[i];
+      ease = Math.min(ease, asks[stop](aidSets[set]));
+      if (ease >= 0) continue;
+      if (stop === 'standing' && ease < HOPELESS) return null;
+      stops.splice(i, 1);
+      stops.unshift(stop);
+    }
+    if (ease >= 0) return { set, ease };
   }
   return null;
 }

@@ -61,14 +61,6 @@ export function isDanger(name: CheckName): boolean {
   return DANGERS.includes(name);
 }
 
-/** Whether a vehicle goes, with care or without: nothing fails as entered, and nothing that hurts people at the worst. */
-export function passes(entered: Findings, worst: Findings): boolean {
-  return (
-    entered.checks.every((check) => check.margin >= 0) &&
-    worst.checks.every((check) => check.margin >= 0 || !isDanger(check.name))
-  );
-}
-
 /** Checks whose failing leaves a vehicle standing unharmed, for another to pull on. */
 const STRANDS: readonly CheckName[] = ['soft ground', 'traction'];
 

@@ -86,12 +86,10 @@ export class Traverse {
 
   assess(aids: Aids): Assessment {
     if (this.#ups === null) return { known: false, cause: planeFault(this.#grounds) };
-    const key = JSON.stringify(aids);
-    const taken = this.#before.taken.get(key) ?? this.#take(aids, this.#ups);
-    this.#before.taken.set(key, taken);
+    const { soft, checks, entrySpeedMps, pullN } = this.#driven(aids, this.#ups);
     this.#fit ??= fitChecks(this.#values, this.#grounds[0], this.#offsetM);
-    const { checks, entrySpeedMps, pullN } = taken;
-    return { known: true, checks: this.#fit.concat(checks), entrySpeedMps, pullN };
+    const all = this.#fit.concat(soft, this.#standing(aids, this.#ups), checks);
+    return { known: true, checks: all, entrySpeedMps, pullN };
   }
 
   /** Lets go of what was marched; what is asked after that is marched anew. */
@@ -100,24 +98,31 @@ export class Traverse {
     this.#marched.clear();
   }
 
-  /** The least margin of what does not depend on the drive, underbody gaps and tilt, in its tolerances. */
-  easeStanding(aids: Aids): number {
-    if (this.#ups === null) return -Infinity;
-    const checks = this.#standing(aids, this.#ups);
-    return Math.min(Infinity, ...checks.map(({ margin, tolerance }) => margin / tolerance));
+  /** What does not depend on the drive, underbody gaps and tilt; null where there is no plane. */
+  standing(aids: Aids): readonly Check[] | null {
+    return this.#ups && this.#standing(aids, this.#ups);
   }
 
-  #take(aids: Aids, ups: readonly Up[]): Found {
-    const chassis = chassisOf(this.#values, aids);
-    const checks = this.#standing(aids, ups);
+  /** What does, and soft ground; null where there is no plane. */
+  driven(aids: Aids): readonly Check[] | null {
+    if (this.#ups === null) return null;
+    const { soft, checks } = this.#driven(aids, this.#ups);
+    return soft.concat(checks);
+  }
+
+  #driven(aids: Aids, ups: readonly Up[]): Driven {
+    const key = JSON.stringify(aids);
+    const known = this.#before.driven.get(key);
+    if (known) return known;
     const driveline = drivelineOf(this.#values, aids);
     const overrun = this.#leavesOut.includes('engine braking') ? null : overrunOf(this.#values, aids);
-    const efforts = this.#march(aids, ups)
+    const found = this.#march(aids, ups)
       .map((marched) => marched.effort(driveline, overrun))
       .reduce(worseOf);
-    const soft = softChecks(this.#values, this.#grounds[0], chassis.tyre);
-    const { entrySpeedMps, pullN } = efforts;
-    return { checks: soft.concat(checks, efforts.checks), entrySpeedMps, pullN };
+    const { tyre } = chassisOf(this.#values, aids);
+    const driven = { ...found, soft: softChecks(this.#values, this.#grounds[0], tyre) };
+    this.#before.driven.set(key, driven);
+    return driven;
   }
 
   #standing(aids: Aids, ups: readonly Up[]): readonly Check[] {
@@ -199,19 +204,23 @@ class Marched {
   }
 }
 
+/** What depends on the drive, and whether soft ground bears, which asks no march. */
+interface Driven extends Found {
+  readonly soft: readonly Check[];
+}
+
 /** What was found out before, by chassis and by set of aids. */
 interface Before {
   /** What does not depend on the drive: underbody gaps and tip margins. */
   readonly standing: Map<Chassis, readonly Check[]>;
-  /** All but whether the vehicle fits in. */
-  readonly taken: Map<string, Found>;
+  readonly driven: Map<string, Driven>;
 }
 
 const known = new WeakMap<Ground, WeakMap<VehicleValues, Map<string, Before>>>();
 
 /** Where the ground is alike on every line of travel, what was found out at one offset holds at another. */
 function beforeOn(grounds: readonly Ground[], values: VehicleValues, offsetM: number, how: string): Before {
-  const nothing: Before = { standing: new Map(), taken: new Map() };
+  const nothing: Before = { standing: new Map(), driven: new Map() };
   const [ground] = grounds;
   const relief = reliefOf(ground);
   const reach = Math.max(values.widthM, values.frontTrackWidthM, values.rearTrackWidthM) + LEANS_M;

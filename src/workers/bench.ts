@@ -1,4 +1,3 @@
-import { same } from '../archive/same.ts';
 import type { Sweep } from '../grade/sweep.ts';
 import { COARSE, FINE, sweepOf } from '../grade/sweep.ts';
 import type { Verdict } from '../grade/verdict.ts';
@@ -11,6 +10,7 @@ import { alongLine } from '../traverse/along.ts';
 import { lettingGo } from '../traverse/relief.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { knownVehicle } from './knownVehicle.ts';
 
 /** One vehicle on one line, to be looked at station by station. */
 export interface LookTask {
@@ -86,25 +86,11 @@ export const BENCH: {
   readonly [K in keyof BenchWork]: (task: BenchWork[K]['task']) => BenchWork[K]['answer'];
 } = {
   look: (task) =>
-    lettingGo(() => lookAt({ ...task, on: again(task.on), other: task.other && known(task.other) })),
+    lettingGo(() => lookAt({ ...task, on: again(task.on), other: task.other && knownVehicle(task.other) })),
   sweep: (task) => lettingGo(() => sweepAt({ ...task, on: again(task.on) })),
   whatIf: (task) => lettingGo(() => whatIf(again(task))),
 };
 
-/** How many vehicles are known again. */
-const MOST_KNOWN = 4;
-
-const asked: Vehicle[] = [];
-
-/** The vehicle as it came before, if it says the same: what was found out of one is kept by its record. */
-function known(vehicle: Vehicle): Vehicle {
-  const before = asked.find((one) => same(one, vehicle));
-  if (before) return before;
-  asked.unshift(vehicle);
-  asked.splice(MOST_KNOWN);
-  return vehicle;
-}
-
 function again(on: Try): Try {
-  return { ...on, vehicle: known(on.vehicle) };
+  return { ...on, vehicle: knownVehicle(on.vehicle) };
 }

@@ -3,6 +3,7 @@ import { bandsOver, rowOf, surenessOf } from '../convoy/matrix.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import { lettingGo } from '../traverse/relief.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
+import { knownVehicle } from './knownVehicle.ts';
 
 /** One obstacle for some vehicles: they share its ground, which is sampled once. */
 export interface MatrixTask {
@@ -16,7 +17,8 @@ export interface MatrixTask {
 }
 
 /** Of each vehicle's cell what was asked, and no more: whole cells are large, and to send them takes its time. */
-export function answerTask({ place, vehicles, direction, asks, advised }: MatrixTask): Partial<Cell>[] {
+export function answerTask({ place, vehicles: sent, direction, asks, advised }: MatrixTask): Partial<Cell>[] {
+  const vehicles = sent.map(knownVehicle);
   return lettingGo(() => {
     switch (asks) {
       case 'verdicts':

@@ -103,11 +103,11 @@ test('whatever is written into a trip stays text on every screen and on paper, a
     .first()
     .setInputFiles({ name: `${MARK}.json`, mimeType: 'application/json', buffer: Buffer.from(tripFile()) });
   const name = page.getByLabel('Trip name');
-  await expect.poll(() => name.inputValue(), { timeout: 15_000 }).toContain('<script>');
+  await expect.poll(() => name.inputValue()).toContain('<script>');
   const seen: string[] = [];
   const look = async (where: string): Promise<void> => {
+    await expect.poll(() => page.locator('body').textContent(), { message: where }).toContain(MARK);
     for (const fault of await cameToBe(page)) seen.push(`${where}: ${fault}`);
-    expect(await page.locator('body').textContent()).toContain(MARK);
   };
   const [first] = TEXTS;
   for (const place of [
