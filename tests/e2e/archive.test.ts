@@ -159,7 +159,7 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   await page.reload();
   await page
     .getByRole('img', { name: /^Scale: the bar is (\d+ m|\d km) long$/ })
-    .waitFor({ timeout: 20_000 });
+    .waitFor({ timeout: 60_000 });
   expect(faults).toEqual([]);
   await context.close();
 });

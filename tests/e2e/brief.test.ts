@@ -189,7 +189,7 @@ test('a cell says where else its vehicle goes, and when its line is to be met ex
   const row = page.getByRole('row').filter({ has: page.getByRole('link', { name: /Hobnail ruts/ }) });
   await row.locator('td a').first().click();
   const sheet = page.getByRole('complementary', { name: 'Why' });
-  await sheet.getByRole('heading', { name: 'Moved sideways' }).waitFor({ timeout: 20_000 });
+  await sheet.getByRole('heading', { name: 'Moved sideways' }).waitFor({ timeout: 60_000 });
   await sheet
     .getByRole('listitem')
     .filter({ hasText: /right, best / })

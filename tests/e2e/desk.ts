@@ -2,7 +2,7 @@ import type { RunOptions } from 'axe-core';
 import axe from 'axe-core';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
-import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
+import { chromiumPath, TESTED_ARGS } from './chromium.ts';
 
 export const WIDE = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
@@ -14,7 +14,7 @@ let launched: Promise<Browser> | null = null;
  * left open is closed.
  */
 export async function launch(): Promise<Browser> {
-  launched ??= chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_ARGS });
+  launched ??= chromium.launch({ executablePath: chromiumPath(), args: TESTED_ARGS });
   const browser = await launched;
   await Promise.all(browser.contexts().map((context) => context.close()));
   return browser;

@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
-import { CHROMIUM_ARGS, chromiumPath } from './chromium.ts';
+import { chromiumPath, TESTED_ARGS } from './chromium.ts';
 
 /** Edits carry numbers from 1; a page shows those of the last few, which is what is looked for again. */
 export const WINDOW = 40;
@@ -95,7 +95,7 @@ function lostOf(found: readonly number[], last: number): number[] {
 function launched(folder: string): Promise<BrowserContext> {
   return chromium.launchPersistentContext(folder, {
     executablePath: chromiumPath(),
-    args: CHROMIUM_ARGS,
+    args: TESTED_ARGS,
     serviceWorkers: 'block',
   });
 }

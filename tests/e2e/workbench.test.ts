@@ -31,7 +31,7 @@ beforeAll(async () => {
 });
 
 /** Answers come from workers, which a busy machine keeps waiting. */
-const PATIENT = { timeout: 20_000 };
+const PATIENT = { timeout: 60_000 };
 
 /** The trip of `rutsPinned`, from a file. */
 async function ruts(): Promise<Desk> {
