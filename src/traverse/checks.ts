@@ -78,21 +78,34 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
   let hold = -1;
   let brake = -1;
   let pull = -1;
-  const brakeAsk = (n: number) => (effort.slidesBack[n] ? up.x : -up.x);
-  const braked = (n: number) => effort.brake[n] - brakeAsk(n);
+  let heldBy = Infinity;
+  let brakedBy = Infinity;
+  let pulledBy = Infinity;
   for (let n = 0; n < effort.length; n++) {
     if (record.standing[n] !== 0) continue;
-    if (hold < 0 || effort.hold[n] < effort.hold[hold]) hold = n;
-    if (brake < 0 || braked(n) < braked(brake)) brake = n;
-    if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
+    const braked = effort.brake[n] - (effort.slidesBack[n] ? up.x : -up.x);
+    const pulled = effort.push[n] - effort.ask[n];
+    if (hold < 0 || effort.hold[n] < heldBy) {
+      hold = n;
+      heldBy = effort.hold[n];
+    }
+    if (brake < 0 || braked < brakedBy) {
+      brake = n;
+      brakedBy = braked;
+    }
+    if (pull < 0 || pulled < pulledBy) {
+      pull = n;
+      pulledBy = pulled;
+    }
   }
+  const brakeAsk = effort.slidesBack[brake] ? up.x : -up.x;
   const braking = effort.slidesBack[brake] ? say.causes.brakesOnClimb : say.causes.slidesDown;
   const held: { -readonly [K in keyof Check]: Check[K] } = at(
     'braking',
     brake,
     record,
     effort.brake[brake],
-    brakeAsk(brake),
+    brakeAsk,
     braking,
   );
   if (effort.descent !== null) held.engine = engineBraking(effort.descent, record);

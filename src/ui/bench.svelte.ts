@@ -13,7 +13,7 @@ import { newestOnly } from '../workers/newest.ts';
 import { BenchWorker } from '../workers/workbench.ts';
 import { say } from '../words/words.ts';
 import { answers } from './answers.svelte.ts';
-import { remade, withValue } from './groundEdit.ts';
+import { movedALittle, remade, withValue } from './groundEdit.ts';
 import { newId } from './identity.ts';
 import { addOffset, changeLine, changeObstacle, obstacleOf, withStretch } from './obstacleEdit.ts';
 import type { Place } from './place.ts';
@@ -59,7 +59,7 @@ const REST_MS = 250;
 const workers = { look: new BenchWorker(), sweep: new BenchWorker(), rest: new BenchWorker() };
 
 /** Looks for nobody after which browser and workers have made the code of a look fast. */
-const WARMING_LOOKS = 120;
+const WARMING_LOOKS = 160;
 let warmed = 0;
 
 /** One obstacle, vehicle, line and direction on the workbench, and what the workers say of it. */
@@ -191,15 +191,21 @@ export class Bench {
 
   /**
    * Looks at the same again and draws it anew, which shows nothing new, so that the first moves of a hand are no slower than
-   * the others; ends where one moves. Every other time its records are made as those that a hand moves: browsers make code
-   * fast for records of one making.
+   * the others; ends where one moves. Browsers make code fast for what it has met: between two looks that are drawn, one is not
+   * whose sizes are moved, and of those that are every other one has records made as those that a hand moves.
    */
   async #warmUp(task: LookTask): Promise<void> {
+    const { stretch } = task.on;
     for (; warmed < WARMING_LOOKS; warmed++) {
-      const stretch = warmed % 2 === 0 ? remade(task.on.stretch) : task.on.stretch;
-      const again = { ...task, on: { ...task.on, stretch } };
+      const isDrawn = warmed % 2 === 1;
+      const same = warmed % 4 === 1 ? remade(stretch) : stretch;
+      const again = {
+        ...task,
+        on: { ...task.on, stretch: isDrawn ? same : movedALittle(stretch, warmed / 2) },
+      };
       const { look } = await this.#lookAt(again);
       if (task !== this.task || this.held !== null || this.#isLeft) return;
+      if (!isDrawn) continue;
       this.look = look;
       this.lookOn = again;
     }

@@ -24,6 +24,18 @@ export function remade(stretch: Stretch): Stretch {
   return paths.reduce((before, [path, value]) => withValue(before, path, value, before.hows[path]), stretch);
 }
 
+/** The same with one of its shapes' sizes, another for each `n`, moved a little as by a hand. */
+export function movedALittle(stretch: Stretch, n: number): Stretch {
+  const sizes = stretch.features.flatMap((feature, i) =>
+    Object.entries(feature).flatMap(([size, value]: [string, unknown]) =>
+      typeof value === 'number' ? [[`features.${i}.${size}`, value] as const] : [],
+    ),
+  );
+  if (sizes.length === 0) return stretch;
+  const [path, value] = sizes[n % sizes.length];
+  return withValue(stretch, path, value * (1 + 0.1 * Math.sin(n)), 'by eye');
+}
+
 function replaced(record: unknown, [name, ...rest]: readonly string[], value: unknown): unknown {
   if (name === undefined) return value;
   if (Array.isArray(record))

@@ -3,7 +3,14 @@ import { checkStretch } from '../../src/terrain/check.ts';
 import type { FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
-import { addFeature, remade, removeFeature, withHow, withValue } from '../../src/ui/groundEdit.ts';
+import {
+  addFeature,
+  movedALittle,
+  remade,
+  removeFeature,
+  withHow,
+  withValue,
+} from '../../src/ui/groundEdit.ts';
 
 const ruts = stretchFrom(presetNamed('rutted climb')!, {}, 'by eye');
 
@@ -58,4 +65,31 @@ test.each(PRESETS)('remade, $name says what it said, in other records', (preset)
   const again = remade(stretch);
   expect(again).toEqual(stretch);
   again.features.forEach((feature, i) => expect(feature).not.toBe(stretch.features[i]));
+});
+
+test.each(PRESETS)(
+  'moved a little, $name differs in one size, by a tenth at most, and each has its turn',
+  (preset) => {
+    const stretch = stretchFrom(preset, {}, 'taped');
+    const sizes = (of: typeof stretch) =>
+      of.features.flatMap((feature) => Object.values(feature).filter((value) => typeof value === 'number'));
+    const before = sizes(stretch);
+    const moved = new Set<number>();
+    for (let n = 1; n <= 2 * before.length; n++) {
+      const after = sizes(movedALittle(stretch, n));
+      const unlike = before.flatMap((size, i) => (after[i] === size ? [] : [i]));
+      // A size of nothing stays so.
+      expect(unlike.length).toBe(before[n % before.length] === 0 ? 0 : 1);
+      for (const i of unlike) {
+        expect(Math.abs(after[i] - before[i])).toBeLessThanOrEqual(0.1 * Math.abs(before[i]));
+        moved.add(i);
+      }
+    }
+    expect(moved.size).toBe(before.filter((size) => size !== 0).length);
+  },
+);
+
+test('without shapes there is nothing to move', () => {
+  const bare = { ...ruts, features: [] };
+  expect(movedALittle(bare, 1)).toBe(bare);
 });
