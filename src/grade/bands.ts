@@ -15,9 +15,6 @@ export const OFFSET_M = 0.05;
 /** The most that is searched to either side, metres. */
 const MOST_M = 2.5;
 
-/** Margin, in tolerances, from which no other tyres and bars are tried: they make centimetres of difference. */
-const HOPELESS = -3;
-
 /** Step in which track widths are tried, metres. */
 const TRACK_STEP_M = 0.05;
 
@@ -175,7 +172,6 @@ function leastSet(
       const stop = stops[i];
       ease = Math.min(ease, asks[stop](aidSets[set]));
       if (ease >= 0) continue;
-      if (stop === 'standing' && ease < HOPELESS) return null;
       stops.splice(i, 1);
       stops.unshift(stop);
     }

@@ -78,34 +78,21 @@ export function effortChecks(effort: Effort, record: TraverseRecord, up: Up): [C
   let hold = -1;
   let brake = -1;
   let pull = -1;
-  let heldBy = Infinity;
-  let brakedBy = Infinity;
-  let pulledBy = Infinity;
+  const brakeAsk = (n: number) => (effort.slidesBack[n] ? up.x : -up.x);
+  const braked = (n: number) => effort.brake[n] - brakeAsk(n);
   for (let n = 0; n < effort.length; n++) {
     if (record.standing[n] !== 0) continue;
-    const braked = effort.brake[n] - (effort.slidesBack[n] ? up.x : -up.x);
-    const pulled = effort.push[n] - effort.ask[n];
-    if (hold < 0 || effort.hold[n] < heldBy) {
-      hold = n;
-      heldBy = effort.hold[n];
-    }
-    if (brake < 0 || braked < brakedBy) {
-      brake = n;
-      brakedBy = braked;
-    }
-    if (pull < 0 || pulled < pulledBy) {
-      pull = n;
-      pulledBy = pulled;
-    }
+    if (hold < 0 || effort.hold[n] < effort.hold[hold]) hold = n;
+    if (brake < 0 || braked(n) < braked(brake)) brake = n;
+    if (pull < 0 || effort.push[n] - effort.ask[n] < effort.push[pull] - effort.ask[pull]) pull = n;
   }
-  const brakeAsk = effort.slidesBack[brake] ? up.x : -up.x;
   const braking = effort.slidesBack[brake] ? say.causes.brakesOnClimb : say.causes.slidesDown;
   const held: { -readonly [K in keyof Check]: Check[K] } = at(
     'braking',
     brake,
     record,
     effort.brake[brake],
-    brakeAsk,
+    brakeAsk(brake),
     braking,
   );
   if (effort.descent !== null) held.engine = engineBraking(effort.descent, record);

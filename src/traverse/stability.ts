@@ -102,10 +102,10 @@ const TIPPED_RAD = Math.PI / 36;
 /** Where an edge is worst, the body rigid. */
 interface WorstTilt {
   readonly edge: number;
-  n: number;
+  readonly n: number;
   /** With each tread borne where it bears, and by its middle. */
-  tan: number;
-  middleTan: number;
+  readonly tan: number;
+  readonly middleTan: number;
 }
 
 /**
@@ -119,16 +119,14 @@ export function tipMargins(
   chassis: Chassis,
   up: Up,
   before: readonly TipMargin[] = [],
-  { from, to }: Stations = allOf(record),
+  over: Stations = allOf(record),
 ): TipMargin[] {
-  const worst = EDGES.map((_, edge) => ({ edge, n: from, tan: Infinity, middleTan: Infinity }));
-  const tipsAt = EDGES.map(() => -1);
-  seekWorst(record, chassis, up, from, to, worst, tipsAt);
+  const { worst, tipsAt } = worstTilts(record, chassis, up, over);
   const told = worst.map((tilt, edge): TipMargin | WorstTilt => {
     const { name } = EDGES[edge];
     if (tipsAt[edge] >= 0)
       return { edge: name, marginRad: -TIPPED_RAD, stationM: record.stationM[tipsAt[edge]] };
-    if (tilt.tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[from] };
+    if (tilt.tan === Infinity) return { edge: name, marginRad: NaN, stationM: record.stationM[over.from] };
     massAt(record, chassis, tilt.n);
     tilts(record, chassis, up, tilt.n, 0);
     tilt.middleTan = tan[edge];
@@ -148,16 +146,13 @@ export function tipMargins(
   return told as TipMargin[];
 }
 
-/** Where each edge is worst, and where the vehicle first goes over it; on its own, so that making it fast takes no longer. */
-function seekWorst(
-  record: TraverseRecord,
-  chassis: Chassis,
-  up: Up,
-  from: number,
-  to: number,
-  worst: readonly WorstTilt[],
-  tipsAt: number[],
-): void {
+/**
+ * Where each edge is worst, the body rigid, and the first station at which the vehicle goes over it; −1 for none. On its own,
+ * as browsers take long to make one function of this and of the solver's runs fast.
+ */
+function worstTilts(record: TraverseRecord, chassis: Chassis, up: Up, { from, to }: Stations) {
+  const worst = EDGES.map((_, edge) => ({ edge, n: from, tan: Infinity, middleTan: Infinity }));
+  const tipsAt = EDGES.map(() => -1);
   for (let n = from; n < to; n++) {
     const standing = record.standing[n];
     if (standing !== 0) {
@@ -173,6 +168,7 @@ function seekWorst(
       tilt.n = n;
     }
   }
+  return { worst, tipsAt };
 }
 
 function lesser(least: number, { marginRad }: TipMargin): number {

@@ -18,22 +18,25 @@ export function withHow(stretch: Stretch, path: Path, how: How): Stretch {
 
 /** The same stretch, made as if each of its shapes' sizes had been replaced. */
 export function remade(stretch: Stretch): Stretch {
-  const paths = stretch.features.flatMap((feature, i) =>
-    Object.entries(feature).map(([size, value]) => [`features.${i}.${size}`, value] as const),
+  return valuesIn(stretch).reduce(
+    (before, [path, value]) => withValue(before, path, value, before.hows[path]),
+    stretch,
   );
-  return paths.reduce((before, [path, value]) => withValue(before, path, value, before.hows[path]), stretch);
 }
 
 /** The same with one of its shapes' sizes, another for each `n`, moved a little as by a hand. */
 export function movedALittle(stretch: Stretch, n: number): Stretch {
-  const sizes = stretch.features.flatMap((feature, i) =>
-    Object.entries(feature).flatMap(([size, value]: [string, unknown]) =>
-      typeof value === 'number' ? [[`features.${i}.${size}`, value] as const] : [],
-    ),
-  );
+  const sizes = valuesIn(stretch).filter((entry): entry is [Path, number] => typeof entry[1] === 'number');
   if (sizes.length === 0) return stretch;
-  const [path, value] = sizes[n % sizes.length];
-  return withValue(stretch, path, value * (1 + 0.1 * Math.sin(n)), 'by eye');
+  const [path, size] = sizes[n % sizes.length];
+  return withValue(stretch, path, size * (1 + 0.1 * Math.sin(n)), 'by eye');
+}
+
+/** What its shapes say, each at its path. */
+function valuesIn({ features }: Stretch): [Path, unknown][] {
+  return features.flatMap((feature, i) =>
+    Object.entries(feature).map(([name, value]): [Path, unknown] => [`features.${i}.${name}`, value]),
+  );
 }
 
 function replaced(record: unknown, [name, ...rest]: readonly string[], value: unknown): unknown {
