@@ -1,5 +1,6 @@
 import type { Ground } from '../terrain/ground.ts';
 import type { Check } from '../traverse/assess.ts';
+import { easeOf } from '../traverse/assess.ts';
 import { fitChecks } from '../traverse/bounds/fit.ts';
 import { DRIVER_ERROR_M } from '../traverse/limits.ts';
 import { Traverse } from '../traverse/traverse.ts';
@@ -151,12 +152,6 @@ function goingAt(
     asEntered.close();
     atWorst.close();
   }
-}
-
-/** The least margin, in tolerances; of what is not known none. */
-function easeOf(checks: readonly Check[] | null): number {
-  if (checks === null) return -Infinity;
-  return checks.reduce((least, { margin, tolerance }) => Math.min(least, margin / tolerance), Infinity);
 }
 
 /** The least set of aids that goes; null where none does. What stopped the last set or offset is asked first. */

@@ -99,6 +99,12 @@ export function limiting(checks: readonly Check[]): Check {
   );
 }
 
+/** The least margin of some checks, in its own tolerance: infinite of none, and less than any where nothing is known. */
+export function easeOf(checks: readonly Check[] | null): number {
+  if (checks === null) return -Infinity;
+  return checks.reduce((least, { margin, tolerance }) => Math.min(least, margin / tolerance), Infinity);
+}
+
 /** Of one vehicle on several grounds that may each be the true one: the least of every check; not known where one is not. */
 export function worstOf(assessments: readonly Assessment[]): Assessment {
   return assessments.reduce((a, b) => {

@@ -4,6 +4,7 @@ import type { Driveline } from '../vehicle/driveline.ts';
 import { drivelineOf } from '../vehicle/driveline.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Check, CheckName } from './assess.ts';
+import { easeOf } from './assess.ts';
 import { fitChecks } from './bounds/fit.ts';
 import type { Chassis } from './chassis.ts';
 import { chassisOf } from './chassis.ts';
@@ -139,7 +140,7 @@ export class Passage {
     const parts = all.filter(({ part }) => near.has(clearanceOf(part)));
     return {
       fromM,
-      margin: Math.min(Infinity, ...named.map(({ margin, tolerance }) => margin / tolerance)),
+      margin: easeOf(named),
       even: bottomM.every((bottom, i) => bottom === bottomM[i % 4]),
       names: near,
       parts,
