@@ -44,8 +44,8 @@ const TOLD_GAP_M = 0.45;
 /** Underside over the wheels is drawn this far around a tyre at rest. */
 const ARCH_M = 0.07;
 
-/** Words nearer than this to each other are written below one another. */
-const LABEL_PX = { across: 170, down: 15 };
+/** What words keep clear of by being written lower: other words, sizes, grips. Widths are half of the whole but for a letter. */
+const LABEL_PX = { letter: 6.5, size: 45, grip: 11, down: 15 };
 
 const SIDE_PARTS: readonly Part[] = PARTS.filter((part) => !part.endsWith('sill'));
 
@@ -109,7 +109,8 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
   const [far, near] = [line('left'), line('right')];
   const under = lowM - (toM - fromM);
   const closed = (surface: readonly Point[]) => [...surface, at(toM, under), at(fromM, under)];
-  const sizes = sideSizes(view, frame, 1).filter(({ feature }) => feature === view.sized);
+  const sizes = sideSizes(view, frame, 1);
+  const sized = sizes.filter(({ feature }) => feature === view.sized);
   const parts = [
     stroke('ground', closed(far), true),
     stroke('far-surface', far),
@@ -124,7 +125,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
       : text('tips', at(stationOf(stood), 0.6), say.drawing.tipsHere),
     stroke('surface', near),
     stands(stood) ? gapMarks(view, at, sizes) : '',
-    sizesSvg(sizes, view.system),
+    sizesSvg(sized, view.system),
     level(view, widthPx, heightPx),
   ];
   return (
@@ -230,8 +231,9 @@ function vehicle({ values: v, along, n }: Stood, at: At, className: string): str
   );
 }
 
-/** All that touch and the least of the other gaps, each where it is, its words below those of sizes. */
-function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At, sizes: readonly SizeMark[]): string {
+/** All that touch and the least of the other gaps, each where it is, its words clear of what else stands there. */
+function gapMarks(view: SideView, at: At, sizes: readonly SizeMark[]): string {
+  const { stretch, stood, offsetM, system } = view;
   const { along, n } = stood;
   const found = SIDE_PARTS.map((part) => {
     const of = PARTS.length * n + PARTS.indexOf(part);
@@ -239,7 +241,14 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At, sizes: 
   })
     .filter(({ gapM }) => gapM < TOLD_GAP_M)
     .toSorted((a, b) => a.gapM - b.gapM);
-  const written = sizes.map(({ placeOf, value }) => placeOf(value));
+  /** What stands there already: sizes that are told, and the grip of each shape's first one. */
+  const taken = sizes
+    .filter(({ feature, first }) => first || feature === view.sized)
+    .map(({ feature, placeOf, value }) => {
+      const [x, y] = placeOf(value);
+      const half = feature === view.sized ? LABEL_PX.size : LABEL_PX.grip;
+      return { fromPx: x - half, toPx: x + half, y };
+    });
   return found
     .filter(({ gapM }, i) => gapM < 0 || i < TOLD_GAPS)
     .map(({ part, gapM, xM, yM }) => {
@@ -249,10 +258,16 @@ function gapMarks({ stretch, stood, offsetM, system }: SideView, at: At, sizes: 
       const words =
         gapM < 0 ? say.drawing.partTouches(say.part[part], size) : say.drawing.partGap(say.part[part], size);
       const [x, under] = at(xM, ground - 0.05);
-      const beside = written.filter((other) => Math.abs(other[0] - x) < LABEL_PX.across);
-      const y = beside.reduce((down, other) => Math.max(down, other[1] + LABEL_PX.down), under);
-      written.push([x, y]);
       const anchor = xM > stationOf(stood) + 1 ? 'end' : xM < stationOf(stood) - 1 ? 'start' : 'middle';
+      const widthPx = LABEL_PX.letter * words.length;
+      const fromPx = x - (anchor === 'end' ? 1 : anchor === 'start' ? 0 : 0.5) * widthPx;
+      const toPx = fromPx + widthPx;
+      const beside = taken
+        .filter((other) => other.fromPx < toPx && other.toPx > fromPx)
+        .toSorted((a, b) => a.y - b.y);
+      let y = under;
+      for (const other of beside) if (Math.abs(other.y - y) < LABEL_PX.down) y = other.y + LABEL_PX.down;
+      taken.push({ fromPx, toPx, y });
       return (
         `<g class="gap${gapM < 0 ? ' touch' : ''}">${dimension(foot, at(xM, ground + gapM), '', 0)}` +
         `${gapM < 0 ? spot(foot) : ''}${text('size', [x, y + 12], words, anchor)}</g>`
@@ -302,12 +317,12 @@ function water({ stretch }: SideView, [from, to]: readonly number[], at: At): st
     .join('');
 }
 
-/** Level and the slope against it, in the lower corner. */
+/** Level and the slope against it, in the lower corner where the ground is thickest. */
 function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number): string {
   const words = say.drawing[slopeRad < 0 ? 'down' : 'up'](shown(Math.abs(slopeRad), 'angle', system));
-  const from = 10;
   const y = heightPx - 10;
   const far = Math.min(90, widthPx / 6);
+  const from = slopeRad > 0 ? widthPx - 16 - far - LABEL_PX.letter * words.length : 10;
   const rise = Math.max(-60, Math.min(60, far * Math.tan(slopeRad)));
   const base = slopeRad < 0 ? y + rise : y;
   return (

@@ -4,7 +4,7 @@ import type { Quantity, System } from '../units.ts';
 import { rad, shown, shownShort, written } from '../units.ts';
 import type { RungName } from '../vehicle/aids.ts';
 import type { Point } from './ink.ts';
-import { n as px, pathOf, stroke, text } from './ink.ts';
+import { n as px, pathOf, stroke, strokes, text } from './ink.ts';
 import { say } from '../words/words.ts';
 
 /** What the margins along the line are drawn from: travel to the right. */
@@ -93,22 +93,25 @@ export function stripSvg(view: StripView): string {
       checks: ['side tip', 'end tip'],
     },
   ];
+  const x = scale.xOf(along.record.stationM[n]);
+  /** Not through the words at the head of each lane. */
+  const scrub: Point[][] = [];
   let top = 0;
   const parts = lanes.map((lane, i) => {
     const height = (heightPx - BELOW_PX) * SHARES[i];
+    const head = top + HEAD_PX;
     const drawnLane = laneSvg(lane, RANGES[i], along, scale, top, height, system);
-    const names = i === 0 ? rungNames(rungs, looked, scale, widthPx, top + HEAD_PX, height - HEAD_PX) : '';
+    const names = i === 0 ? rungNames(rungs, looked, scale, widthPx, head, height - HEAD_PX) : '';
     top += height;
+    scrub.push([
+      [x, head],
+      [x, top],
+    ]);
     return drawnLane + names;
   });
-  const x = scale.xOf(along.record.stationM[n]);
-  const scrub = stroke('scrub', [
-    [x, HEAD_PX],
-    [x, top],
-  ]);
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing strip" viewBox="0 0 ${px(widthPx)} ${px(heightPx)}" ` +
-    `width="${px(widthPx)}" height="${px(heightPx)}" fill="none" stroke="none">${parts.join('')}${stations(view, scale, top)}${scrub}</svg>`
+    `width="${px(widthPx)}" height="${px(heightPx)}" fill="none" stroke="none">${parts.join('')}${stations(view, scale, top)}${strokes('scrub', scrub)}</svg>`
   );
 }
 

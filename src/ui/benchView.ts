@@ -4,8 +4,11 @@ import type { Stretch } from '../terrain/obstacle.ts';
 import { asTravelled } from '../terrain/travelled.ts';
 import type { Along } from '../traverse/along.ts';
 import { nearestStation } from '../traverse/along.ts';
+import type { CheckName } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
+import { clearanceOf } from '../traverse/checks.ts';
 import type { RungName } from '../vehicle/aids.ts';
+import { PARTS } from '../vehicle/body.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { Look, LookTask } from '../workers/bench.ts';
 
@@ -47,8 +50,24 @@ export function benchView(look: Look, { on, other }: LookTask, movedToM: number 
 }
 
 /** Where the deciding check is worst; where it has no place, as the room has none, where the next nearest limit is. */
-function tellingM({ limit }: RungVerdict, { limits }: Along): number {
-  if (limit !== null && Number.isFinite(limit.stationM)) return limit.stationM;
-  const placed = limits.filter(({ stationM }) => Number.isFinite(stationM));
-  return placed.length === 0 ? 0 : limiting(placed).stationM;
+function tellingM({ limit }: RungVerdict, along: Along): number {
+  const placed = along.limits.filter(({ stationM }) => Number.isFinite(stationM));
+  const telling = limit !== null && Number.isFinite(limit.stationM) ? limit : null;
+  if (telling === null && placed.length === 0) return 0;
+  const { name, stationM } = telling ?? limiting(placed);
+  return leastGapAtM(name, along) ?? stationM;
+}
+
+/** What the underside comes nearest to has a place of its own on the ground: here the vehicle stands when it does. */
+function leastGapAtM(name: CheckName, { gapM, record }: Along): number | null {
+  const parts = PARTS.flatMap((part, p) => (clearanceOf(part) === name ? [p] : []));
+  let at: number | null = null;
+  let least = Infinity;
+  for (let n = 0; n < record.length; n++)
+    for (const p of parts) {
+      if (!(gapM[PARTS.length * n + p] < least)) continue;
+      least = gapM[PARTS.length * n + p];
+      at = record.stationM[n];
+    }
+  return at;
 }
