@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, expect, inject, test } from 'vitest';
 import { ELSEWHERE, INJECTIONS, MARK } from '../injections.ts';
-import { launch, sitDown, WIDE } from './desk.ts';
+import { launch, newTrip, sitDown, WIDE } from './desk.ts';
 
 interface Filed {
   name: string;
@@ -97,7 +97,7 @@ test('whatever is written into a trip stays text on every screen and on paper, a
     );
   });
   await page.goto(`${inject('url')}#/archive`);
-  await page.getByRole('button', { name: 'New trip' }).click();
+  await newTrip(page);
   await page
     .locator('input[type=file]')
     .first()
