@@ -33,12 +33,15 @@ const FRAME_STEP_M = 0.25;
 const DEPTHS_AT = 0.72;
 /** Ground is drawn with a point every so many pixels: a picture that is redrawn while a hand moves must be light. */
 const GROUND_STEP_PX = 2;
-/** Its highest and lowest, which set a frame that moves in whole steps, are looked for this closely. */
-const REACH_STEP_M = 0.03;
+/** Its highest and lowest along the whole way, which set a frame that moves in whole steps, are looked for this closely. */
+const REACH_STEP_M = 0.1;
 /** Gaps up to this are dimensioned; a larger one limits nothing. */
 const TOLD_GAP_M = 0.4;
 
-/** Where the parts come to lie: what handles over the drawing are placed by. */
+/**
+ * Where the parts come to lie: what handles over the drawing are placed by. It is the same under both axles and wherever
+ * the vehicle stands on its way, so that the picture holds still while it drives.
+ */
 export function acrossFrame(view: AcrossView): CutFrame {
   const cut = cutOf(view);
   const widest = Math.max(view.stood.values.widthM, view.other?.values.widthM ?? 0);
@@ -47,10 +50,8 @@ export function acrossFrame(view: AcrossView): CutFrame {
     halfWidthM(view.stretch.corridor, 0, widest),
     Math.ceil(vehicleM / FRAME_STEP_M) * FRAME_STEP_M,
   );
-  const { highM, lowM } = reachOf(cut, half, REACH_STEP_M);
-  const pose = axlePose(view.stood, view.end);
-  const standsAt = stands(view.stood) ? pose.bodyM : highM;
-  const topM = Math.max(standsAt + BODY_TO_M, Math.min(1.4, highM + 0.15));
+  const { highM, lowM, bodyM } = wayReach(view, half);
+  const topM = Math.max((bodyM ?? highM) + BODY_TO_M, Math.min(1.4, highM + 0.15));
   return frameOf(
     cut,
     half,
@@ -58,6 +59,31 @@ export function acrossFrame(view: AcrossView): CutFrame {
     Math.floor((lowM - 0.1) / FRAME_STEP_M) * FRAME_STEP_M,
     half * DEPTHS_AT,
   );
+}
+
+/** Highest and lowest of the ground under either axle over the whole way, and the highest of the body; null where it never stands. */
+function wayReach(
+  { stretch, stood }: AcrossView,
+  half: number,
+): { readonly highM: number; readonly lowM: number; readonly bodyM: number | null } {
+  const { record, chassis } = stood.along;
+  const aheadM = chassis.wheelbaseM / 2;
+  const last = record.length - 1;
+  const ground = { highM: -Infinity, lowM: Infinity };
+  for (
+    let stationM = record.stationM[0] - aheadM;
+    stationM <= record.stationM[last] + aheadM;
+    stationM += REACH_STEP_M
+  ) {
+    const { highM, lowM } = reachOf({ stretch, stationM }, half, REACH_STEP_M);
+    ground.highM = Math.max(ground.highM, highM);
+    ground.lowM = Math.min(ground.lowM, lowM);
+  }
+  let bodyM: number | null = null;
+  for (let n = 0; n <= last; n++)
+    if (stands({ ...stood, n }))
+      bodyM = Math.max(bodyM ?? -Infinity, record.heaveM[n] + aheadM * Math.abs(record.pitch[n]));
+  return { ...ground, bodyM };
 }
 
 /** The sizes that it shows, as recorded. */

@@ -57,8 +57,11 @@ export function halfWidthM({ leftM, rightM }: Stretch['corridor'], offsetM: numb
   return Math.max(LEAST_HALF_M, vehicleM, Math.min(MOST_HALF_M, room));
 }
 
+/** The ground that a cut goes through. */
+type CutGround = Pick<CutView, 'stretch' | 'stationM'>;
+
 function surfaceOf(
-  { stretch, stationM }: CutView,
+  { stretch, stationM }: CutGround,
   halfM: number,
   stepM = GROUND_STEP_M,
 ): (readonly [y: number, z: number])[] {
@@ -69,7 +72,7 @@ function surfaceOf(
 
 /** Highest ground of a cut, and the lowest that its picture needs. */
 export function reachOf(
-  view: CutView,
+  view: CutGround,
   halfM: number,
   stepM = GROUND_STEP_M,
 ): { readonly highM: number; readonly lowM: number } {

@@ -2,7 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import { acrossFrame, acrossSvg } from '../../src/draw/across.ts';
 import { planFrame, planSvg } from '../../src/draw/plan.ts';
 import { sideFrame, sideSvg } from '../../src/draw/side.ts';
-import { axlePose, stationOf, wheelLoads } from '../../src/draw/stood.ts';
+import { axlePose, stands, stationOf, wheelLoads } from '../../src/draw/stood.ts';
 import { stripScale, stripSvg } from '../../src/draw/strip.ts';
 import { sweepScale, sweepSvg, toneOf } from '../../src/draw/sweep.ts';
 import { expectGolden } from '../golden.ts';
@@ -74,6 +74,20 @@ describe('what a picture shows is where it was worked out', () => {
       const foot = wheel.hubM - wheel.downM;
       expect(foot - ground).toBeCloseTo(wheel.airM, 4);
     }
+  });
+
+  it.each(SCENES)('cuts across keep their frame while the vehicle drives over %s, and hold its body', (name) => {
+    const { stood, ...rest } = scene(name);
+    const { heightPx } = acrossFrame(acrossView({ ...rest, stood }, 'front'));
+    for (let n = 0; n < stood.along.record.length; n += 7)
+      for (const end of ['front', 'rear'] as const) {
+        const there = acrossView({ ...rest, stood: { ...stood, n } }, end);
+        const frame = acrossFrame(there);
+        expect(frame.heightPx).toBe(heightPx);
+        if (!stands(there.stood)) continue;
+        const { bodyM } = axlePose(there.stood, end);
+        expect(frame.topM).toBeGreaterThanOrEqual(bodyM);
+      }
   });
 
   it('bars of the four loads add up to the weight on the plane', () => {
