@@ -45,7 +45,7 @@ export function text(
   return `<text class="${className}" x="${n(x)}" y="${n(y)}" text-anchor="${anchor}">${escaped(words)}</text>`;
 }
 
-/** A dimension line between two points with slanted ticks and its words beside the middle, `side` pixels off (positive: to the right of travel from a to b). */
+/** A dimension line between two points with slanted ticks and its words, if any, beside the middle, `side` pixels off (positive: to the right of travel from a to b). */
 export function dimension(a: Point, b: Point, words: string, side: number): string {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
@@ -60,7 +60,7 @@ export function dimension(a: Point, b: Point, words: string, side: number): stri
   const anchor = upright ? (-uy * side > 0 ? 'start' : 'end') : 'middle';
   return (
     `<g class="dimension">${stroke('rule', [a, b])}${stroke('tick', tick(a))}${stroke('tick', tick(b))}` +
-    `${text('size', middle, words, anchor)}</g>`
+    `${words && text('size', middle, words, anchor)}</g>`
   );
 }
 

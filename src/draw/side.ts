@@ -44,8 +44,12 @@ const TOLD_GAP_M = 0.45;
 /** Underside over the wheels is drawn this far around a tyre at rest. */
 const ARCH_M = 0.07;
 
+/** Words stand so far under the ground that wheels roll on: over it they would lie on the vehicle. */
+const WORDS_UNDER_PX = 3;
+/** From this slope on they run uphill. */
+const STEEP_RAD = 0.03;
 /** What words keep clear of by being written lower: other words, sizes, grips. Widths are half of the whole but for a letter. */
-const LABEL_PX = { letter: 6.5, size: 45, grip: 11, down: 15 };
+const LABEL_PX = { letter: 6.5, size: 45, grip: 11, down: 15, beside: 9 };
 
 const SIDE_PARTS: readonly Part[] = PARTS.filter((part) => !part.endsWith('sill'));
 
@@ -63,17 +67,22 @@ export interface SideFrame {
   readonly lowM: number;
 }
 
-/** The greatest true scale at which the vehicle, its ground and the lean of both fit into the box. */
+/**
+ * The greatest true scale at which the vehicle, its ground and the lean of both fit into the box, wherever on its way it
+ * stands, so that the picture keeps its scale and height while it drives.
+ */
 export function sideFrame(view: SideView): SideFrame {
   const { slopeRad, stood, widthPx, mostPx } = view;
   const middle = stationOf(stood);
   const longest = Math.max(lengthOf(stood), view.other ? lengthOf(view.other) : 0);
   const half = longest / 2 + BESIDE_M;
-  const heights = ['left', 'right'].flatMap((side) =>
-    groundUnder(view, side as 'left' | 'right', middle - half, middle + half).map(([, z]) => z),
+  const { heaveM, pitch, stationM, length } = stood.along.record;
+  const heights = (['left', 'right'] as const).flatMap((side) =>
+    groundUnder(view, side, stationM[0] - half, stationM[length - 1] + half).map(([, z]) => z),
   );
-  const { heaveM, pitch } = stood.along.record;
-  const bodyM = stands(stood) ? heaveM[stood.n] + (Math.abs(pitch[stood.n]) * longest) / 2 : 0;
+  let bodyM = 0;
+  for (let n = 0; n < length; n++)
+    if (stands({ ...stood, n })) bodyM = Math.max(bodyM, heaveM[n] + (Math.abs(pitch[n]) * longest) / 2);
   const step = (value: number, to: (x: number) => number) => to(value / FRAME_STEP_M) * FRAME_STEP_M;
   const topM = step(Math.max(bodyM + BODY_TO_M + 0.1, Math.min(2, Math.max(...heights) + 0.1)), Math.ceil);
   const lowM = step(Math.min(...heights) - UNDER_M, Math.floor);
@@ -124,7 +133,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
       ? vehicle(stood, at, 'vehicle')
       : text('tips', at(stationOf(stood), 0.6), say.drawing.tipsHere),
     stroke('surface', near),
-    stands(stood) ? gapMarks(view, at, sizes) : '',
+    stands(stood) ? gapMarks(view, frame, sizes) : '',
     sizesSvg(sized, view.system),
     level(view, widthPx, heightPx),
   ];
@@ -232,7 +241,8 @@ function vehicle({ values: v, along, n }: Stood, at: At, className: string): str
 }
 
 /** All that touch and the least of the other gaps, each where it is, its words clear of what else stands there. */
-function gapMarks(view: SideView, at: At, sizes: readonly SizeMark[]): string {
+function gapMarks(view: SideView, frame: SideFrame, sizes: readonly SizeMark[]): string {
+  const { at } = frame;
   const { stretch, stood, offsetM, system } = view;
   const { along, n } = stood;
   const found = SIDE_PARTS.map((part) => {
@@ -254,18 +264,20 @@ function gapMarks(view: SideView, at: At, sizes: readonly SizeMark[]): string {
     .map(({ part, gapM, xM, yM }) => {
       const ground = heightM(stretch.features, xM, offsetM + yM);
       const foot = at(xM, ground);
+      const [x] = foot;
       const size = shown(Math.abs(gapM), 'size', system);
       const words =
         gapM < 0 ? say.drawing.partTouches(say.part[part], size) : say.drawing.partGap(say.part[part], size);
-      const [x, under] = at(xM, ground - 0.05);
-      const anchor = xM > stationOf(stood) + 1 ? 'end' : xM < stationOf(stood) - 1 ? 'start' : 'middle';
-      const widthPx = LABEL_PX.letter * words.length;
-      const fromPx = x - (anchor === 'end' ? 1 : anchor === 'start' ? 0 : 0.5) * widthPx;
-      const toPx = fromPx + widthPx;
+      const wordsPx = LABEL_PX.letter * words.length;
+      const anchor = gapAnchor(view, xM - stationOf(stood), x, wordsPx);
+      const fromPx = x - (anchor === 'end' ? 1 : anchor === 'start' ? 0 : 0.5) * wordsPx;
+      const toPx = fromPx + wordsPx;
       const beside = taken
         .filter((other) => other.fromPx < toPx && other.toPx > fromPx)
         .toSorted((a, b) => a.y - b.y);
-      let y = under;
+      let y =
+        Math.max(foot[1], surfacePx(view, frame, fromPx - LABEL_PX.beside, toPx + LABEL_PX.beside)) +
+        WORDS_UNDER_PX;
       for (const other of beside) if (Math.abs(other.y - y) < LABEL_PX.down) y = other.y + LABEL_PX.down;
       taken.push({ fromPx, toPx, y });
       return (
@@ -274,6 +286,28 @@ function gapMarks(view: SideView, at: At, sizes: readonly SizeMark[]): string {
       );
     })
     .join('');
+}
+
+/** On a slope words run uphill, where the ground they stand in is thicker; on the level toward the vehicle's middle. */
+function gapAnchor(
+  { slopeRad, widthPx }: SideView,
+  aheadM: number,
+  x: number,
+  wordsPx: number,
+): 'start' | 'middle' | 'end' {
+  if (slopeRad > STEEP_RAD && x + wordsPx < widthPx) return 'start';
+  if (slopeRad < -STEEP_RAD && x - wordsPx > 0) return 'end';
+  return aheadM > 1 ? 'end' : aheadM < -1 ? 'start' : 'middle';
+}
+
+/** The lowest on the page of the ground that wheels roll on, between two places across it. */
+function surfacePx(view: SideView, { at, pxPerM }: SideFrame, fromPx: number, toPx: number): number {
+  const [middlePx] = at(stationOf(view.stood), 0);
+  const xM = (acrossPx: number) =>
+    stationOf(view.stood) + (acrossPx - middlePx) / pxPerM / Math.cos(view.slopeRad);
+  return (['left', 'right'] as const)
+    .flatMap((side) => groundUnder(view, side, xM(fromPx), xM(toPx)))
+    .reduce((lowestPx, [x, z]) => Math.max(lowestPx, at(x, z)[1]), -Infinity);
 }
 
 /** A solid diamond where steel meets ground. */

@@ -76,18 +76,47 @@ describe('what a picture shows is where it was worked out', () => {
     }
   });
 
-  it.each(SCENES)('cuts across keep their frame while the vehicle drives over %s, and hold its body', (name) => {
+  describe.each(SCENES)('wherever the vehicle stands on its way over %s', (name) => {
     const { stood, ...rest } = scene(name);
-    const { heightPx } = acrossFrame(acrossView({ ...rest, stood }, 'front'));
-    for (let n = 0; n < stood.along.record.length; n += 7)
-      for (const end of ['front', 'rear'] as const) {
-        const there = acrossView({ ...rest, stood: { ...stood, n } }, end);
-        const frame = acrossFrame(there);
-        expect(frame.heightPx).toBe(heightPx);
-        if (!stands(there.stood)) continue;
-        const { bodyM } = axlePose(there.stood, end);
-        expect(frame.topM).toBeGreaterThanOrEqual(bodyM);
+    const way = Array.from({ length: stood.along.record.length }, (_, n) => ({
+      ...rest,
+      stood: { ...stood, n },
+    })).filter((there, n) => n % 7 === 0 && stands(there.stood));
+
+    it('cuts across keep one frame, which holds its body', () => {
+      const heights = way.flatMap((there) =>
+        (['front', 'rear'] as const).map((end) => {
+          const { heightPx, topM } = acrossFrame(acrossView(there, end));
+          expect(topM).toBeGreaterThan(axlePose(there.stood, end).bodyM);
+          return heightPx;
+        }),
+      );
+      expect(new Set(heights).size).toBe(1);
+    });
+
+    it('the side view keeps its scale and height', () => {
+      const frames = way.map((there) => {
+        const { heightPx, pxPerM } = sideFrame(sideView(there));
+        return `${heightPx.toFixed(6)} ${pxPerM.toFixed(6)}`;
+      });
+      expect(new Set(frames).size).toBe(1);
+    });
+
+    it('words of gaps stand in the ground, under the wheels', () => {
+      for (const there of way) {
+        const view = sideView(there);
+        const { at } = sideFrame(view);
+        const { values, along, n } = there.stood;
+        const feet = [0, 1, 2, 3].map((i) => {
+          const xM = stationOf(there.stood) + (i < 2 ? 0.5 : -0.5) * values.wheelbaseM;
+          return at(xM, along.record.bottomM[4 * n + i]);
+        });
+        const words = [...sideSvg(view).matchAll(/<g class="gap.*?<text class="size" x="(.*?)" y="(.*?)"/g)];
+        for (const [, x, y] of words)
+          for (const [footX, footY] of feet)
+            if (Math.abs(Number(x) - footX) < 8) expect(Number(y)).toBeGreaterThan(footY + 8);
       }
+    });
   });
 
   it('bars of the four loads add up to the weight on the plane', () => {

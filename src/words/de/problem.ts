@@ -7,4 +7,16 @@ export const problem: Words['problem'] = {
   line: (line) => `Zeile ${line}`,
   heightOf: (which, all) => `Höhe ${which} von ${all}`,
   times: (times) => `(${times} Mal, hier zuerst)`,
+  oneOf: {
+    features: 'Form',
+    heldGrips: 'angenommener Kraftschluss',
+    lines: 'Spur',
+    obstacles: 'Hindernis',
+    outcomes: 'Ausgang',
+    photos: 'Foto',
+    surveyed: 'Hindernis',
+    vehicles: 'Fahrzeug',
+    visits: 'Begehung',
+    waypoints: 'Wegpunkt',
+  },
 };
