@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { RungVerdict } from '../../src/grade/verdict.ts';
 import { groundsOf, rankOf, verdictOn } from '../../src/grade/verdict.ts';
 import type { Change, Try } from '../../src/grade/whatIf.ts';
 import { gainOf, whatIf } from '../../src/grade/whatIf.ts';
@@ -94,6 +95,60 @@ describe('what if', () => {
       expect(gainOf(hand).words).toBeGreaterThanOrEqual(0);
     }
   });
+
+  /** What hangs between the wheels, whose heights over the ground bigger tyres raise. */
+  const BETWEEN_WHEELS = ['belly', 'rampover', 'front differential', 'rear differential'];
+  const HINDRANCES = [
+    given('rutted climb', { slopeRad: rad(6) }),
+    given('cross-axle holes', { slopeRad: rad(3) }),
+    given('ledge', { slopeRad: 0, riseM: 0.3 }),
+    given('ditch', { slopeRad: 0 }),
+    given('rocks', { slopeRad: rad(5) }),
+    given('log', { slopeRad: 0 }),
+  ];
+
+  it.each(HINDRANCES)(
+    'bigger tyres never lessen clearance between the wheels: $stretch.features.0.kind',
+    (one) => {
+      const { from, to, amountM } = named(whatIf(one), 'bigger tyres');
+      expect(to.rung.aids.airedDown).toBe(from.rung.aids.airedDown);
+      let told = 0;
+      for (const now of from.worstChecks.filter(({ name }) => BETWEEN_WHEELS.includes(name))) {
+        const then = to.worstChecks.find(({ name }) => name === now.name)!;
+        expect(then.margin, now.name).toBeGreaterThanOrEqual(now.margin - 1e-9);
+        told = Math.max(told, then.margin - now.margin);
+      }
+      // Over ground that stays as it is, a wheel centre rises by half of what the diameter grows.
+      expect(told).toBeGreaterThan(0.4 * amountM);
+    },
+  );
+
+  it('bigger tyres raise the vehicle, so that they never add room overhead or lean', () => {
+    const { from, to } = named(whatIf(given('side slope', { slopeRad: rad(3) })), 'bigger tyres');
+    for (const name of ['headroom', 'side tip']) {
+      const margin = ({ worstChecks }: RungVerdict) =>
+        worstChecks.find((check) => check.name === name)!.margin;
+      expect(margin(to), name).toBeLessThan(margin(from));
+    }
+  });
+
+  it.each([120e3, 160e3, 200e3])(
+    'tyres down on soft ground of %d Pa never lessen the margin',
+    (coneIndexPa) => {
+      const soft = given('soft ground', { slopeRad: 0, coneIndexPa });
+      const { values } = soft.vehicle;
+      const hard = { ...values, lowPressurePa: values.tyrePressurePa };
+      const offered = [
+        named(whatIf(soft), 'tyres down'),
+        named(whatIf({ ...soft, vehicle: { ...soft.vehicle, values: hard } }), 'tyres down by two fifths'),
+      ];
+      for (const down of offered) {
+        expect(down.from.limit?.name).toBe('soft ground');
+        expect(down.limitThen!.margin).toBeGreaterThan(down.from.limit!.margin);
+        expect(gainOf(down).words).toBeGreaterThanOrEqual(0);
+      }
+    },
+  );
 
   it('says nothing where nothing is known', () => {
     const stretch = { ...deepRuts.stretch, plane: { slopeRad: null, camberRad: 0 } };
