@@ -1,7 +1,7 @@
 import { briefingOf } from '../brief/brief.ts';
 import { gradeToldOf } from '../brief/gradeTold.ts';
 import { briefingPage } from '../brief/page.ts';
-import { advisedBy, inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
+import { advisedBy, aheadOf, inOrderOfTravel, matrixOf, surenessOf } from '../convoy/matrix.ts';
 import { orderFor } from '../convoy/passes.ts';
 import { placesOn } from '../convoy/places.ts';
 import type { Command } from './command.ts';
@@ -18,10 +18,11 @@ export const brief: Command = {
     if (trip === null) return nothingBut(problems);
     const outing = { ...trip, direction: reversed ? ('reversed' as const) : trip.direction };
     const places = placesOn(outing.track, outing.obstacles, outing.heldGrips);
+    const ahead = aheadOf(outing.vehicles);
     const { cells } = matrixOf(places, outing.vehicles, outing.direction);
     const matrix = {
       cells: inOrderOfTravel(places, outing.direction).map((place, i) => {
-        const sure = surenessOf(place, outing.vehicles, cells[i].map(advisedBy), outing.direction);
+        const sure = surenessOf(place, outing.vehicles, cells[i].map(advisedBy), outing.direction, ahead);
         return cells[i].map((cell, v) => ({ ...cell, goesIn: sure[v] }));
       }),
     };

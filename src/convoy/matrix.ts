@@ -6,6 +6,7 @@ import { faultOf, groundsOf, offsetOf, rankOf, verdictOn } from '../grade/verdic
 import type { TrackSlope } from '../terrain/ground.ts';
 import type { Direction, Obstacle, Stretch } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
+import { softened, softens } from '../terrain/wear.ts';
 import { ladder } from '../vehicle/aids.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 
@@ -27,6 +28,11 @@ export interface Cell {
   readonly goesIn?: number | null;
   /** Where it goes on the ground of the main line, moved sideways, with whatever aids it has; absent until it was asked. */
   readonly bands?: readonly Band[] | null;
+}
+
+/** Whether the vehicle gets past without a pull, on the line that is advised. */
+export function passesUnaided({ verdicts, best }: Cell): boolean {
+  return rankOf(verdicts[best].verdict.word) <= rankOf('needs momentum');
 }
 
 /** What a cell advises: the line to take, and what is said of it there. All that is asked for how sure it is. */
@@ -62,21 +68,40 @@ function better(a: Verdict, b: Verdict): boolean {
   return rungs !== 0 ? rungs < 0 : ease(a) > ease(b);
 }
 
-/** One obstacle for every vehicle of `vehicles`, in their order. */
-export function rowOf(place: Place, vehicles: readonly Vehicle[], direction: Direction): Cell[] {
+/** How many of a convoy go before each of its vehicles. */
+export function aheadOf(convoy: readonly Vehicle[]): number[] {
+  return convoy.map((_, place) => place);
+}
+
+/** Whether an obstacle has a line on which vehicles leave the ground softer for those behind. */
+export function softensAnywhere(obstacle: Obstacle): boolean {
+  return obstacle.lines.some((line) => softens(stretchOf(obstacle, line)));
+}
+
+/**
+ * One obstacle for every vehicle of `vehicles`, in their order. `ahead` is how many others go before each of them: soft
+ * ground is judged as they leave it; each as the first unless given.
+ */
+export function rowOf(
+  place: Place,
+  vehicles: readonly Vehicle[],
+  direction: Direction,
+  ahead: readonly number[] = [],
+): Cell[] {
   const { obstacle, trackSlope } = place;
-  const known = new Map<Stretch, Grounds>();
-  const lines = obstacle.lines.map((line) => {
-    const stretch = stretchOf(obstacle, line);
-    const grounds = known.get(stretch) ?? groundsOf(stretch, direction, trackSlope);
-    known.set(stretch, grounds);
-    return { lineId: line.id, grounds, offsetM: offsetOf(line, direction) };
-  });
-  return vehicles.map((vehicle) => {
-    const verdicts = lines.map(({ lineId, grounds, offsetM }) => ({
-      lineId,
-      verdict: verdictOn(vehicle, grounds, offsetM),
-    }));
+  const known = new Map<Stretch, Map<number, Grounds>>();
+  const groundsAfter = (stretch: Stretch, passes: number): Grounds => {
+    const borne = softens(stretch) ? passes : 0;
+    const after = known.get(stretch) ?? new Map<number, Grounds>();
+    const grounds = after.get(borne) ?? groundsOf(stretch, direction, trackSlope, borne);
+    known.set(stretch, after.set(borne, grounds));
+    return grounds;
+  };
+  return vehicles.map((vehicle, i) => {
+    const verdicts = obstacle.lines.map((line) => {
+      const grounds = groundsAfter(stretchOf(obstacle, line), ahead[i] ?? 0);
+      return { lineId: line.id, verdict: verdictOn(vehicle, grounds, offsetOf(line, direction)) };
+    });
     let best = 0;
     verdicts.forEach(({ verdict }, i) => {
       if (better(verdict, verdicts[best].verdict)) best = i;
@@ -87,20 +112,22 @@ export function rowOf(place: Place, vehicles: readonly Vehicle[], direction: Dir
 
 /**
  * In how many of the draws each vehicle goes on the line and with the aids that its cell advises; null where not known.
- * `advised` is what the row of the obstacle advises, in the order of `vehicles`.
+ * `advised` is what the row of the obstacle advises, in the order of `vehicles`; `ahead` as there.
  */
 export function surenessOf(
   place: Place,
   vehicles: readonly Vehicle[],
   advised: readonly Advised[],
   direction: Direction,
+  ahead: readonly number[] = [],
 ): (number | null)[] {
   const { obstacle, trackSlope } = place;
   const goesIn = new Array<number | null>(vehicles.length).fill(null);
   const asked = vehicles.map(({ values }, i) => {
     const { best, verdict } = advised[i];
     const line = obstacle.lines[best];
-    return { i, stretch: stretchOf(obstacle, line), values, offsetM: offsetOf(line, direction), verdict };
+    const stretch = softened(stretchOf(obstacle, line), ahead[i] ?? 0);
+    return { i, stretch, values, offsetM: offsetOf(line, direction), verdict };
   });
   for (const stretch of new Set(asked.map((one) => one.stretch))) {
     const there = asked.filter((one) => one.stretch === stretch);
@@ -114,13 +141,18 @@ export function bandsOver(
   { obstacle, trackSlope }: Place,
   vehicles: readonly Vehicle[],
   direction: Direction,
+  ahead: readonly number[] = [],
 ): (Band[] | null)[] {
-  const grounds = groundsOf(obstacle.stretch, direction, trackSlope);
-  return vehicles.map((vehicle) =>
+  const asFirst = groundsOf(obstacle.stretch, direction, trackSlope);
+  const groundsAfter = (passes: number) =>
+    passes > 0 && softens(obstacle.stretch)
+      ? groundsOf(obstacle.stretch, direction, trackSlope, passes)
+      : asFirst;
+  return vehicles.map((vehicle, i) =>
     faultOf(vehicle) === null
       ? bandsOf(
           vehicle.values,
-          grounds,
+          groundsAfter(ahead[i] ?? 0),
           ladder(vehicle.values).map(({ aids }) => aids),
         )
       : null,
@@ -132,10 +164,14 @@ export function inOrderOfTravel<T>(places: readonly T[], direction: Direction): 
   return direction === 'reversed' ? places.toReversed() : [...places];
 }
 
+/** Every vehicle at its place in the convoy. */
 export function matrixOf(
   places: readonly Place[],
   vehicles: readonly Vehicle[],
   direction: Direction,
 ): Matrix {
-  return { cells: inOrderOfTravel(places, direction).map((place) => rowOf(place, vehicles, direction)) };
+  const ahead = aheadOf(vehicles);
+  return {
+    cells: inOrderOfTravel(places, direction).map((place) => rowOf(place, vehicles, direction, ahead)),
+  };
 }

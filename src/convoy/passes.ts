@@ -1,9 +1,8 @@
-import { rankOf } from '../grade/verdict.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import { afterPasses, wears } from '../terrain/wear.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import type { Cell, Place } from './matrix.ts';
-import { rowOf } from './matrix.ts';
+import type { Place } from './matrix.ts';
+import { passesUnaided, rowOf } from './matrix.ts';
 import type { Order, Runner } from './order.ts';
 import { orderOf } from './order.ts';
 
@@ -18,7 +17,8 @@ export function worn(obstacle: Obstacle, passes: number): Obstacle {
   };
 }
 
-function canWear(obstacle: Obstacle): boolean {
+/** Whether vehicles leave any line of an obstacle different for those behind. */
+export function canWear(obstacle: Obstacle): boolean {
   return (
     wears(obstacle.stretch) || obstacle.lines.some((line) => line.kind === 'bypass' && wears(line.stretch))
   );
@@ -32,8 +32,7 @@ function goers(
   passes: number,
 ): ReadonlySet<Vehicle> {
   const cells = rowOf({ ...place, obstacle: worn(place.obstacle, passes) }, vehicles, direction);
-  const goes = ({ verdicts, best }: Cell) => rankOf(verdicts[best].verdict.word) <= rankOf('needs momentum');
-  return new Set(vehicles.filter((_, i) => goes(cells[i])));
+  return new Set(vehicles.filter((_, i) => passesUnaided(cells[i])));
 }
 
 /**

@@ -5,17 +5,19 @@ import type { Direction, Line } from '../terrain/obstacle.ts';
 import { stretchOf } from '../terrain/obstacle.ts';
 import type { Surface } from '../terrain/surface.ts';
 import { gripOf } from '../terrain/surface.ts';
+import type { VehicleValues } from '../vehicle/specs.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { totalMassKg } from '../vehicle/vehicle.ts';
-import type { Place } from './matrix.ts';
+import type { Cell, Place } from './matrix.ts';
+import { passesUnaided } from './matrix.ts';
 import type { Bedding, Tackle } from './pull.ts';
 import { fieldPullN, winchTackle } from './pull.ts';
 import { say } from '../words/words.ts';
 
-/** One vehicle that could give the pull, and how. */
+/** One vehicle that could give the pull, and how; its own winch is the stuck vehicle's. */
 export interface Offer {
   readonly vehicleId: string;
-  readonly means: 'winch' | 'tow';
+  readonly means: 'winch' | 'tow' | 'own winch';
   /** For a winch. */
   readonly tackle: Tackle | null;
   /** What must be seen to first, as sentences; empty where nothing stands out. */
@@ -26,7 +28,7 @@ export interface Offer {
 export interface Recovery {
   /** The greater of the field method with its reserve and what traction lacks, newtons. */
   readonly pullN: number;
-  /** Winches first, then by the fewest cautions. */
+  /** Winches first, the own one last, then by the fewest cautions. */
   readonly offers: readonly Offer[];
   readonly cautions: readonly string[];
 }
@@ -54,27 +56,38 @@ function beddingOf({ material, condition }: Surface): Bedding {
   }
 }
 
-/** Help on one line of a place; null where the verdict there asks for no pull. */
+/**
+ * Help on one line of a place; null where the verdict there asks for no pull. Whoever pulls forward stands beyond the
+ * obstacle: only those of the convoy are asked that get past it by themselves, as `cells`, the row of the place, say.
+ */
 export function recoveryOn(
   place: Place,
   line: Line,
   direction: Direction,
   stuck: Vehicle,
   { word, pullN }: RungVerdict,
-  others: readonly Vehicle[],
+  convoy: readonly Vehicle[],
+  cells: readonly Cell[],
 ): Recovery | null {
   if (word !== 'needs a pull') return null;
   const obstacle = { ...place.obstacle, stretch: stretchOf(place.obstacle, line) };
-  return recoveryAt({ ...place, obstacle }, direction, stuck, pullN, others);
+  const past = new Set(cells.filter(passesUnaided).map(({ vehicleId }) => vehicleId));
+  const through = convoy.filter(({ id }) => past.has(id));
+  const behind = new Set(convoy.slice(convoy.findIndex(({ id }) => id === stuck.id) + 1));
+  return recoveryAt({ ...place, obstacle }, direction, stuck, pullN, through, behind);
 }
 
-/** Who of `others` can pull `stuck` forward at a place, how, and what to beware of. `lackN` is what traction lacks. */
+/**
+ * Who of `others` can pull `stuck` forward at a place, how, and what to beware of. `lackN` is what traction lacks; those
+ * `behind` must come past first.
+ */
 export function recoveryAt(
   place: Place,
   direction: Direction,
   stuck: Vehicle,
   lackN: number,
   others: readonly Vehicle[],
+  behind: ReadonlySet<Vehicle> = new Set(),
 ): Recovery {
   const { stretch } = place.obstacle;
   const slope = knownSlope(stretch, place.trackSlope);
@@ -84,12 +97,18 @@ export function recoveryAt(
   const pullN = Math.max(field.withReserveN, lackN);
   const grip = gripOf(stretch.surface).peak.low;
 
-  const offers = others
-    .filter((other) => other.id !== stuck.id)
-    .flatMap((other) => offersOf(other, stuck, pullN, grip, slopeRad, stretch.lengthM))
-    .sort((a, b) =>
-      a.means === b.means ? a.cautions.length - b.cautions.length : a.means === 'winch' ? -1 : 1,
-    );
+  const offers = [
+    ...others
+      .filter((other) => other.id !== stuck.id)
+      .flatMap((other) =>
+        offersOf(other, stuck, pullN, grip, slopeRad, stretch.lengthM).map((offer) =>
+          behind.has(other)
+            ? { ...offer, cautions: [say.recovery.behind(other.name), ...offer.cautions] }
+            : offer,
+        ),
+      ),
+    ...ownOffer(stuck, pullN, stretch.lengthM),
+  ].sort((a, b) => MEANS.indexOf(a.means) - MEANS.indexOf(b.means) || a.cautions.length - b.cautions.length);
   const cautions: string[] = [];
   if (stuck.values.frontPointN < pullN)
     cautions.push(
@@ -99,6 +118,20 @@ export function recoveryAt(
     );
   if (offers.length === 0) cautions.push(say.recovery.nobody);
   return { pullN, offers, cautions };
+}
+
+const MEANS: readonly Offer['means'][] = ['winch', 'tow', 'own winch'];
+
+/** The stuck vehicle's own winch, where somebody finds it an anchor. */
+function ownOffer({ id, values }: Vehicle, pullN: number, lengthM: number): Offer[] {
+  const tackle = winchTackle(pullN, values.winchN);
+  if (tackle === null) return [];
+  const cautions = [say.recovery.anchorAhead, ...ropeCautions(values, tackle, lengthM)];
+  return [{ vehicleId: id, means: 'own winch', tackle, cautions }];
+}
+
+function ropeCautions({ ropeM }: VehicleValues, { parts }: Tackle, lengthM: number): string[] {
+  return lengthM * parts > ropeM ? [say.recovery.ropeShort(Math.round(ropeM), parts)] : [];
 }
 
 function offersOf(
@@ -115,10 +148,8 @@ function offersOf(
   const offers: Offer[] = [];
   const tackle = winchTackle(pullN, values.winchN);
   if (tackle !== null) {
-    const cautions: string[] = [];
-    if (pullN > holdsN) cautions.push(say.recovery.dragged(other.name));
-    if (lengthM * tackle.parts > values.ropeM)
-      cautions.push(say.recovery.ropeShort(Math.round(values.ropeM), tackle.parts));
+    const cautions = ropeCautions(values, tackle, lengthM);
+    if (pullN > holdsN) cautions.unshift(say.recovery.dragged(other.name));
     offers.push({ vehicleId: other.id, means: 'winch', tackle, cautions });
   }
   if (values.straps && values.rearPointN >= pullN && holdsN >= pullN) {

@@ -1,6 +1,7 @@
 import type { Direction, Line, Stretch } from '../terrain/obstacle.ts';
 import { checkStretch } from '../terrain/check.ts';
 import { AS_ENTERED, AT_WORST } from '../terrain/take.ts';
+import { softened } from '../terrain/wear.ts';
 import type { Ground, TrackSlope } from '../terrain/ground.ts';
 import { groundOf, inPlane } from '../terrain/ground.ts';
 import type { Assess, Check, CheckName, Findings } from '../traverse/assess.ts';
@@ -133,9 +134,18 @@ export interface Grounds {
 
 const NOT_KNOWN: Grounds = { entered: null, worst: [] };
 
-/** Sizes out of range or against each other are nobody's ground: a rut that ends before it starts would not be there. */
-export function groundsOf(stretch: Stretch, direction: Direction, trackSlope: TrackSlope | null): Grounds {
-  if (checkStretch(stretch, '').length > 0) return NOT_KNOWN;
+/**
+ * Sizes out of range or against each other are nobody's ground: a rut that ends before it starts would not be there. Soft
+ * patches are as a vehicle finds them that comes after `ahead` others.
+ */
+export function groundsOf(
+  measured: Stretch,
+  direction: Direction,
+  trackSlope: TrackSlope | null,
+  ahead = 0,
+): Grounds {
+  if (checkStretch(measured, '').length > 0) return NOT_KNOWN;
+  const stretch = softened(measured, ahead);
   const entered = groundOf(stretch, direction, trackSlope, AS_ENTERED);
   const worst = groundOf(stretch, direction, trackSlope, AT_WORST);
   if (entered === null || worst === null) return NOT_KNOWN;

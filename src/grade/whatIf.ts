@@ -5,6 +5,7 @@ import type { Feature } from '../terrain/feature.ts';
 import type { How } from '../terrain/measure.ts';
 import type { Direction, Stretch } from '../terrain/obstacle.ts';
 import { featureFields } from '../terrain/feature.ts';
+import { softens } from '../terrain/wear.ts';
 import type { Aids } from '../vehicle/aids.ts';
 import type { VehicleValues } from '../vehicle/specs.ts';
 import { vehicleFields } from '../vehicle/specs.ts';
@@ -35,6 +36,8 @@ export interface Try {
   readonly trackSlope: TrackSlope | null;
   /** Left of the main line in the direction of travel. */
   readonly offsetM: number;
+  /** How many others of the convoy go before it. */
+  readonly ahead: number;
 }
 
 /** Fill that a crew puts into a rut or a hole in a few minutes, metres. Common practice, no source. */
@@ -53,8 +56,8 @@ const LET_OUT = 0.4;
 const SPOTTED_ERROR_M = 0.04;
 
 function ladderOf(given: Try, changed: Partial<Try> = {}): Verdict {
-  const { vehicle, stretch, direction, trackSlope, offsetM } = { ...given, ...changed };
-  return verdictOn(vehicle, groundsOf(stretch, direction, trackSlope), offsetM);
+  const { vehicle, stretch, direction, trackSlope, offsetM, ahead } = { ...given, ...changed };
+  return verdictOn(vehicle, groundsOf(stretch, direction, trackSlope, ahead), offsetM);
 }
 
 /** With the aids that help most: a locker that is fitted counts even where the least rung earns the same word. */
@@ -176,6 +179,8 @@ function groundChanges(given: Try, now: RungVerdict): Change[] {
   if (stretch.surface.condition === 'wet')
     otherwise(say.whatIf.dry, '', { ...stretch, surface: { ...stretch.surface, condition: 'dry' } });
   else otherwise(say.whatIf.wet, '', { ...stretch, surface: { ...stretch.surface, condition: 'wet' } });
+  if (given.ahead > 0 && softens(stretch))
+    changes.push(change(say.whatIf.first, say.whatIf.firstGrant, now, judged(given, { ahead: 0 })));
   if (numbersOf(stretch).some((path) => looser(stretch.hows[path])))
     otherwise(say.whatIf.taped, say.whatIf.tapedGrant, {
       ...stretch,

@@ -29,7 +29,7 @@ function wearExponent({ material, condition }: Surface): number | null {
 
 /** Whether vehicles leave this ground different for the next one. */
 export function wears(stretch: Stretch): boolean {
-  if (stretch.features.some((feature) => feature.kind === 'softPatch')) return true;
+  if (softens(stretch)) return true;
   return wearExponent(stretch.surface) !== null && stretch.features.some((feature) => feature.kind === 'rut');
 }
 
@@ -40,12 +40,22 @@ export function wears(stretch: Stretch): boolean {
 export function afterPasses(stretch: Stretch, passes: number): Stretch {
   const a = wearExponent(stretch.surface);
   if (passes === 0 || !wears(stretch)) return stretch;
-  const worn = (feature: Feature): Feature => {
-    if (feature.kind === 'rut' && a !== null)
-      return { ...feature, depthM: feature.depthM * (passes + 1) ** (1 / a) };
-    return feature.kind === 'softPatch'
-      ? { ...feature, passesBefore: feature.passesBefore + passes }
+  const worn = (feature: Feature): Feature =>
+    feature.kind === 'rut' && a !== null
+      ? { ...feature, depthM: feature.depthM * (passes + 1) ** (1 / a) }
       : feature;
-  };
-  return { ...stretch, features: stretch.features.map(worn) };
+  return softened({ ...stretch, features: stretch.features.map(worn) }, passes);
+}
+
+/** Whether each vehicle finds soft patches that have borne more. */
+export function softens({ features }: Stretch): boolean {
+  return features.some(({ kind }) => kind === 'softPatch');
+}
+
+/** The stretch with soft patches that have borne so many passes more; its ruts are as they were measured. */
+export function softened(stretch: Stretch, passes: number): Stretch {
+  if (passes === 0 || !softens(stretch)) return stretch;
+  const borne = (feature: Feature): Feature =>
+    feature.kind === 'softPatch' ? { ...feature, passesBefore: feature.passesBefore + passes } : feature;
+  return { ...stretch, features: stretch.features.map(borne) };
 }

@@ -1,5 +1,6 @@
 import type { Trip } from '../archive/trip.ts';
 import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
+import { softensAnywhere } from '../convoy/matrix.ts';
 import { trackSlopeAt } from '../convoy/places.ts';
 import { otherHeights } from '../route/heights.ts';
 import type { SlopeProfile } from '../route/slope.ts';
@@ -67,7 +68,10 @@ class Answers {
     return fresh ? { matrix: whole, trip, places } : null;
   }
 
-  /** One cell, unless its obstacle's ground or lines, its vehicle's values, the track or the direction were changed since. */
+  /**
+   * One cell, unless its obstacle's ground or lines, its vehicle's values, the track or the direction were changed since, or
+   * its place in the order where those ahead leave the ground softer.
+   */
   cell(obstacleId: string, vehicleId: string): Cell | undefined {
     if (this.#answered === null) return undefined;
     const { cells, trip } = this.#answered;
@@ -82,6 +86,8 @@ class Answers {
       obstacle[0]?.stationM === obstacle[1]?.stationM &&
       vehicle[0]?.values === vehicle[1]?.values;
     if (!same) return undefined;
+    const place = [trip, open.now].map(({ vehicles }) => vehicles.findIndex(({ id }) => id === vehicleId));
+    if (obstacle[1] && softensAnywhere(obstacle[1]) && place[0] !== place[1]) return undefined;
     return cells.get(keyOf(obstacleId, vehicleId));
   }
 
@@ -118,7 +124,7 @@ class Answers {
     const known = this.whole;
     if (known === null || known.matrix.cells.flat().every(({ goesIn }) => goesIn !== undefined))
       return () => {};
-    return this.#askCloser('sureness', known.places, known.trip.vehicles);
+    return this.#askCloser('sureness', known.places);
   }
 
   /** Asks where else the vehicle of one cell goes; returns what cancels it. */
@@ -133,9 +139,10 @@ class Answers {
   }
 
   /** Of some rows and columns of the matrix that has come. */
-  #askCloser(asks: 'sureness' | 'bands', places: readonly Place[], vehicles: readonly Vehicle[]): () => void {
+  #askCloser(asks: 'sureness' | 'bands', places: readonly Place[], only?: readonly Vehicle[]): () => void {
     const stopper = new AbortController();
-    closerInWorkers(asks, places, vehicles, open.now.direction, undefined, stopper.signal)
+    const { vehicles, direction } = open.now;
+    closerInWorkers(asks, places, vehicles, direction, only, stopper.signal)
       .then((matrix) => {
         const answered = this.#answered;
         if (matrix === null || answered?.whole == null) return;

@@ -134,7 +134,9 @@ export class Bench {
     if (obstacle === undefined || vehicle === undefined || stretch === null) return null;
     const trackSlope = answers.trackSlopeAt(obstacle.stationM);
     const ground = groundHeld(stretch, open.now.heldGrips);
-    const on: Try = { vehicle, stretch: ground, direction: open.now.direction, trackSlope, offsetM };
+    const { direction, vehicles } = open.now;
+    const ahead = vehicles.findIndex(({ id }) => id === vehicle.id);
+    const on: Try = { vehicle, stretch: ground, direction, trackSlope, offsetM, ahead };
     return { on, rung, other };
   });
   /** Null until it was worked out for the first time. */

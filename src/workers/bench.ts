@@ -31,8 +31,8 @@ export interface Look {
 }
 
 export function lookAt({ on, rung, other }: LookTask): Look {
-  const { vehicle, stretch, direction, trackSlope, offsetM } = on;
-  const grounds = groundsOf(stretch, direction, trackSlope);
+  const { vehicle, stretch, direction, trackSlope, offsetM, ahead } = on;
+  const grounds = groundsOf(stretch, direction, trackSlope, ahead);
   const verdict = verdictOn(vehicle, grounds, offsetM);
   const own = Math.max(
     0,
@@ -71,7 +71,7 @@ export interface SweepTask {
 }
 
 export function sweepAt({ on, rung, grain }: SweepTask): Sweep | null {
-  const grounds = groundsOf(on.stretch, on.direction, on.trackSlope);
+  const grounds = groundsOf(on.stretch, on.direction, on.trackSlope, on.ahead);
   return sweepOf(on.vehicle, grounds, rung, grain === 'fine' ? FINE : COARSE);
 }
 

@@ -1,5 +1,5 @@
 import type { Cell, Matrix, Place } from '../convoy/matrix.ts';
-import { advisedBy, inOrderOfTravel } from '../convoy/matrix.ts';
+import { advisedBy, aheadOf, inOrderOfTravel, softensAnywhere } from '../convoy/matrix.ts';
 import { bare } from '../convoy/places.ts';
 import type { Direction, Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -44,6 +44,8 @@ function workerLane(): WorkerLane {
 
 interface Kept {
   readonly direction: Direction;
+  /** How many others went before it, where that makes a difference; else 0. */
+  readonly ahead: number;
   readonly trackSlope: Place['trackSlope'];
   readonly cell: Cell;
 }
@@ -51,21 +53,32 @@ interface Kept {
 /** Cells already answered. Records are never edited, so the same record means the same answer. */
 const answered = new WeakMap<Obstacle, WeakMap<Vehicle, Kept>>();
 
-function recall({ obstacle, trackSlope }: Place, vehicle: Vehicle, direction: Direction): Cell | null {
+function recall(
+  { obstacle, trackSlope }: Place,
+  vehicle: Vehicle,
+  direction: Direction,
+  ahead: number,
+): Cell | null {
   const kept = answered.get(obstacle)?.get(vehicle);
-  if (kept === undefined || kept.direction !== direction) return null;
+  if (kept?.direction !== direction || kept.ahead !== aheadAt(obstacle, ahead)) return null;
   const same =
     kept.trackSlope?.slopeRad === trackSlope?.slopeRad &&
     kept.trackSlope?.plusMinusRad === trackSlope?.plusMinusRad;
   return same ? kept.cell : null;
 }
 
-function keep({ place, vehicles, direction }: MatrixTask, cells: readonly Cell[]): void {
-  const byVehicle = answered.get(place.obstacle) ?? new WeakMap<Vehicle, Kept>();
+function keep({ place, vehicles, ahead, direction }: MatrixTask, cells: readonly Cell[]): void {
+  const { obstacle, trackSlope } = place;
+  const byVehicle = answered.get(obstacle) ?? new WeakMap<Vehicle, Kept>();
   vehicles.forEach((vehicle, i) =>
-    byVehicle.set(vehicle, { direction, trackSlope: place.trackSlope, cell: cells[i] }),
+    byVehicle.set(vehicle, { direction, trackSlope, ahead: aheadAt(obstacle, ahead[i]), cell: cells[i] }),
   );
-  answered.set(place.obstacle, byVehicle);
+  answered.set(obstacle, byVehicle);
+}
+
+/** Those that go before count only where they leave the ground softer. */
+function aheadAt(obstacle: Obstacle, ahead: number): number {
+  return softensAnywhere(obstacle) ? ahead : 0;
 }
 
 let lanes: WorkerLane[] | null = null;
@@ -121,39 +134,43 @@ export async function matrixInWorkers(
   const ordered = inOrderOfTravel(places, direction);
   const tasks: Asked[] = [];
   for (const place of ordered) {
-    const missing = vehicles.filter((vehicle) => recall(place, vehicle, direction) === null);
-    onCells(vehicles.flatMap((vehicle) => recall(place, vehicle, direction) ?? []));
-    const task: MatrixTask = { place, vehicles: missing, direction, asks: 'verdicts', advised: [] };
+    const known = vehicles.map((vehicle, i) => recall(place, vehicle, direction, i));
+    onCells(known.flatMap((cell) => cell ?? []));
+    const ahead = aheadOf(vehicles).filter((i) => known[i] === null);
+    const missing = ahead.map((i) => vehicles[i]);
+    const task: MatrixTask = { place, vehicles: missing, ahead, direction, asks: 'verdicts', advised: [] };
     if (missing.length > 0) tasks.push({ task, cells: [] });
   }
   return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
 }
 
-/** The same matrix with each cell's `goesIn`, or its `bands`, told as they come; null when cancelled. */
+/** The same matrix with the `goesIn`, or the `bands`, of each cell, or of those of `only`; null when cancelled. */
 export async function closerInWorkers(
   asks: 'sureness' | 'bands',
   places: readonly Place[],
   vehicles: readonly Vehicle[],
   direction: Direction,
-  onCells: (cells: readonly Cell[]) => void = () => {},
+  only: readonly Vehicle[] = vehicles,
   signal?: AbortSignal,
 ): Promise<Matrix | null> {
   const ordered = inOrderOfTravel(places, direction);
   const tasks = ordered.flatMap((place): Asked[] => {
-    const left = vehicles.filter((vehicle) => {
-      const cell = recall(place, vehicle, direction);
-      return (asks === 'sureness' ? cell?.goesIn : cell?.bands) === undefined;
+    const known = vehicles.map((vehicle, i) => recall(place, vehicle, direction, i));
+    const ahead = aheadOf(vehicles).filter((i) => {
+      const missing = asks === 'sureness' ? known[i]?.goesIn : known[i]?.bands;
+      return missing === undefined && only.includes(vehicles[i]);
     });
-    const cells = left.flatMap((vehicle) => recall(place, vehicle, direction) ?? []);
+    const left = ahead.map((i) => vehicles[i]);
+    const cells = ahead.flatMap((i) => known[i] ?? []);
     if (cells.length === 0 || cells.length !== left.length) return [];
     const advised = asks === 'sureness' ? cells.map(advisedBy) : [];
-    return [{ task: { place, vehicles: left, direction, asks, advised }, cells }];
+    return [{ task: { place, vehicles: left, ahead, direction, asks, advised }, cells }];
   });
-  return (await answerTasks(tasks, onCells, signal)) ? recalled(ordered, vehicles, direction) : null;
+  return (await answerTasks(tasks, () => {}, signal)) ? recalled(ordered, vehicles, direction) : null;
 }
 
 function recalled(ordered: readonly Place[], vehicles: readonly Vehicle[], direction: Direction): Matrix {
   return {
-    cells: ordered.map((place) => vehicles.map((vehicle) => recall(place, vehicle, direction) as Cell)),
+    cells: ordered.map((place) => vehicles.map((vehicle, i) => recall(place, vehicle, direction, i) as Cell)),
   };
 }

@@ -9,6 +9,8 @@ import { knownVehicle } from './knownVehicle.ts';
 export interface MatrixTask {
   readonly place: Place;
   readonly vehicles: readonly Vehicle[];
+  /** How many others of the convoy go before each of them. */
+  readonly ahead: readonly number[];
   readonly direction: Direction;
   /** Whole cells without more, how sure each is, or where else it goes. */
   readonly asks: 'verdicts' | 'sureness' | 'bands';
@@ -17,16 +19,17 @@ export interface MatrixTask {
 }
 
 /** Of each vehicle's cell what was asked, and no more: whole cells are large, and to send them takes its time. */
-export function answerTask({ place, vehicles: sent, direction, asks, advised }: MatrixTask): Partial<Cell>[] {
+export function answerTask(task: MatrixTask): Partial<Cell>[] {
+  const { place, vehicles: sent, ahead, direction, asks, advised } = task;
   const vehicles = sent.map(knownVehicle);
   return lettingGo(() => {
     switch (asks) {
       case 'verdicts':
-        return rowOf(place, vehicles, direction);
+        return rowOf(place, vehicles, direction, ahead);
       case 'sureness':
-        return surenessOf(place, vehicles, advised, direction).map((goesIn) => ({ goesIn }));
+        return surenessOf(place, vehicles, advised, direction, ahead).map((goesIn) => ({ goesIn }));
       case 'bands':
-        return bandsOver(place, vehicles, direction).map((bands) => ({ bands }));
+        return bandsOver(place, vehicles, direction, ahead).map((bands) => ({ bands }));
     }
   });
 }

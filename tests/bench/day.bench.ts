@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Cell, Place } from '../../src/convoy/matrix.ts';
-import { advisedBy, inOrderOfTravel } from '../../src/convoy/matrix.ts';
+import { advisedBy, aheadOf, inOrderOfTravel } from '../../src/convoy/matrix.ts';
 import { PRESETS, stretchFrom } from '../../src/terrain/preset.ts';
 import type { Direction, Line } from '../../src/terrain/obstacle.ts';
 import { rad } from '../../src/units.ts';
@@ -119,6 +119,7 @@ export async function* dayBench(): AsyncIterable<Table> {
     inOrderOfTravel(trip, direction).map((place): MatrixTask => ({
       place,
       vehicles,
+      ahead: aheadOf(vehicles),
       direction,
       asks: 'verdicts',
       advised: [],

@@ -22,6 +22,7 @@ function given(preset: string, answers: Record<string, number>, values: Partial<
     stretch: stretchFrom(presetNamed(preset)!, answers, 'taped'),
     direction: 'as recorded',
     trackSlope: null,
+    ahead: 0,
     offsetM: 0,
   };
 }
@@ -149,6 +150,15 @@ describe('what if', () => {
       }
     },
   );
+
+  it('whoever follows others over soft ground is told what going first would do, and nobody else', () => {
+    const soft = given('soft ground', { slopeRad: 0, coneIndexPa: 300e3 });
+    const first = named(whatIf({ ...soft, ahead: 6 }), 'driven first of the convoy');
+    expect(first.limitThen!.margin).toBeGreaterThan(first.from.limit!.margin);
+    expect(first.to.checks).toEqual(whatIf(soft)[0].from.checks);
+    for (const other of [soft, { ...deepRuts, ahead: 6 }])
+      expect(whatIf(other).map(({ name }) => name)).not.toContain('driven first of the convoy');
+  });
 
   it('says nothing where nothing is known', () => {
     const stretch = { ...deepRuts.stretch, plane: { slopeRad: null, camberRad: 0 } };

@@ -22,7 +22,7 @@ function inDeepRuts(vehicleClass: VehicleClass, depthM: number) {
     estimated: [],
   };
   const task = {
-    on: { vehicle, stretch, direction: 'as recorded' as const, trackSlope: null, offsetM: 0 },
+    on: { vehicle, stretch, direction: 'as recorded' as const, trackSlope: null, offsetM: 0, ahead: 0 },
     rung: null,
     other: null,
   };

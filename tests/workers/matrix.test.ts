@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readTrip } from '../../src/archive/share.ts';
 import type { Cell } from '../../src/convoy/matrix.ts';
-import { advisedBy } from '../../src/convoy/matrix.ts';
+import { advisedBy, aheadOf } from '../../src/convoy/matrix.ts';
 import { placesOn } from '../../src/convoy/places.ts';
 import type { MatrixTask } from '../../src/workers/matrixTask.ts';
 import type { Lane } from '../../src/workers/pool.ts';
@@ -19,6 +19,7 @@ async function answers(lanes: readonly Lane<MatrixTask, Partial<Cell>[]>[]): Pro
       places.map((place, i): MatrixTask => ({
         place,
         vehicles: trip.vehicles,
+        ahead: aheadOf(trip.vehicles),
         direction: 'as recorded',
         asks,
         advised: (rows[i] ?? []).map(advisedBy),

@@ -1,7 +1,7 @@
 import type { Words } from '../words.ts';
 
 export const cards: Words['cards'] = {
-  asItComes: 'Ohne Hilfen, Hauptspur:',
+  asItComes: 'Ohne Hilfen: nichts zuschalten, auf der Hauptspur.',
   wayDown: 'Auf dem Weg nach unten:',
   ifItStopsOn: (place) => `Wenn es stehen bleibt, ${place}:`,
   ifItStops: 'Wenn es stehen bleibt:',
@@ -13,5 +13,6 @@ export const cards: Words['cards'] = {
   pull: 'Zug',
   pullOf: (force, helper) => `von etwa ${force}: ${helper}.`,
   nobody: 'niemand hier kann ihn geben: nicht befahren',
+  ownWinch: 'die eigene Winde, sobald vorn ein Anker gesetzt ist',
   helper: (vehicle, means) => `${vehicle} ${means}; darauf warten`,
 };

@@ -41,6 +41,10 @@ export const matrix: Words['matrix'] = {
   findOrder: 'Reihenfolge finden, in der die meisten ohne Hilfe durchkommen',
   orderHelp:
     'Jede Überfahrt lässt weichen und losen Boden für die nächste schlechter zurück; an beiden Enden bleibt jemand, der ziehen kann.',
+  wears:
+    'Weiche Stellen sind so beurteilt, wie jedes Fahrzeug sie an seinem Platz im Konvoi findet. Spurrinnen gelten, wie sie gemessen wurden: In nachgiebigem Boden werden sie für die Folgenden tiefer; sieh also nach jeder Durchfahrt wieder hin.',
+  orderFault: (error) =>
+    `Die Reihenfolge konnte nicht berechnet werden (${error}). Noch einmal versuchen oder die Seite neu laden.`,
   standsSo: 'Der Konvoi steht so.',
   takeOrder: 'Diese Reihenfolge nehmen',
   orderTaken: 'Der Konvoi steht in der empfohlenen Reihenfolge.',

@@ -17,6 +17,8 @@ export const whatIf: Words['whatIf'] = {
   stonesGrant: 'wenn sie beim Überfahren liegen bleiben',
   dry: 'trockener Untergrund',
   wet: 'nasser Untergrund',
+  first: 'als Erster des Konvois gefahren',
+  firstGrant: 'wer folgt, findet den Boden um eine Durchfahrt weicher',
   taped: 'jedes Maß mit dem Maßband',
   tapedGrant: 'wenn das Maßband zeigt, was eingetragen ist',
   errorHalved: 'halber Fahrfehler',

@@ -1,6 +1,6 @@
 /** What one driver keeps on the dashboard. */
 export const cards = {
-  asItComes: 'As it comes, main line:',
+  asItComes: 'As it comes: nothing to engage, on the main line.',
   wayDown: 'On the way down:',
   ifItStopsOn: (place: string) => `If it stops, ${place}:`,
   ifItStops: 'If it stops:',
@@ -12,5 +12,6 @@ export const cards = {
   pull: 'Pull',
   pullOf: (force: string, helper: string) => `of about ${force}: ${helper}.`,
   nobody: 'nobody here can give it: keep off',
+  ownWinch: 'your own winch, once an anchor ahead is rigged',
   helper: (vehicle: string, means: string) => `${vehicle} ${means}; wait for it`,
 };

@@ -40,6 +40,10 @@ export const matrix = {
   findOrder: 'Find the order in which most go unaided',
   orderHelp:
     'Each pass leaves soft and loose ground worse for the next; someone who can pull stays at either end.',
+  wears:
+    'Soft patches are judged as each vehicle finds them at its place in the convoy. Ruts are judged as they were measured: in ground that gives way they deepen for those behind, so look again after each pass.',
+  orderFault: (error: string) =>
+    `The order could not be worked out (${error}). Try again, or load the page again.`,
   standsSo: 'The convoy stands so.',
   takeOrder: 'Take this order',
   orderTaken: 'The convoy stands in the advised order.',

@@ -16,6 +16,8 @@ export const whatIf = {
   stonesGrant: 'if they stay when driven over',
   dry: 'the ground dry',
   wet: 'the ground wet',
+  first: 'driven first of the convoy',
+  firstGrant: 'those that follow find the ground softer by one pass more',
   taped: 'every size taped',
   tapedGrant: 'if the tape reads what was entered',
   errorHalved: "driver's error halved",
