@@ -47,6 +47,16 @@ export interface Drawing {
   readonly onCancel: () => void;
 }
 
+/** Where the person with this device is. */
+export interface Here {
+  readonly lng: number;
+  readonly lat: number;
+  /** They are within this of the place, as the device states it. */
+  readonly accuracyM: number;
+  /** Too long ago to be where they are now. */
+  readonly isOld: boolean;
+}
+
 /** What a map shows, and whom it tells. */
 export interface Subject {
   readonly track: Track | null;
@@ -60,6 +70,8 @@ export interface Subject {
   readonly hoverM?: number | null;
   /** Station that was picked, to stay. */
   readonly pickedM?: number | null;
+  /** Null while it is not looked for, or not known. */
+  readonly here?: Here | null;
   /** The ground, where the user owns a model of it. */
   readonly grid?: ElevationGrid | null;
   /** What the user laid under it. */

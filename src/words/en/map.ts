@@ -32,6 +32,23 @@ export const map = {
   theVehicle: 'the vehicle',
   faresOn: (vehicle: string, verdict: string, line: string) =>
     `${vehicle}: ${verdict}${line === '' ? '' : ` on ${line}`}`,
+  here: {
+    show: 'Show where I am',
+    looking: 'Looking for your place …',
+    byTrack: (off: string, station: string, accuracy: string) =>
+      `${off} from the track, ${station} along it, to within ${accuracy}`,
+    byEarth: (place: string, accuracy: string) => `at ${place}, to within ${accuracy}`,
+    now: (place: string) => `You are ${place}.`,
+    old: (age: string, place: string) => `${age} ago you were ${place}. Where you are now is not known.`,
+    seconds: (count: number) => `${count} seconds`,
+    minutes: (count: number) => `${count} ${count === 1 ? 'minute' : 'minutes'}`,
+    refused:
+      'Your place is not shown: this page may not know it. Allow it in the settings of the browser, then show it again.',
+    unknown: (why: string) => `Your place is not known just now (${why}). Looking further …`,
+    notTold: 'the device does not tell',
+    tooLong: 'the device has not found it in half a minute',
+    noReceiver: 'Your place is not shown: this browser does not tell places.',
+  },
   scale: (length: string) => `Scale: the bar is ${length} long`,
   north: 'N',
   northUp: 'North up',
