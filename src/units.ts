@@ -134,7 +134,23 @@ export function slopeText(slopeRad: number): string {
   const tangent = Math.tan(slopeRad);
   const oneIn =
     Math.abs(tangent) < 0.005 ? say.units.level : say.units.oneIn(written(Math.abs(1 / tangent).toFixed(1)));
-  return `${shown(slopeRad, 'angle', 'metric')}, ${shown(tangent, 'share', 'metric')}, ${oneIn}`;
+  return `${shown(slopeRad, 'angle', 'metric')}, ${percentText(slopeRad)}, ${oneIn}`;
+}
+
+/** Steepness within a sentence, such as `18.0° (32 %)`. */
+export function steepText(slopeRad: number): string {
+  if (Number.isNaN(slopeRad)) return say.units.unknown;
+  return `${shown(slopeRad, 'angle', 'metric')} (${percentText(slopeRad)})`;
+}
+
+/** Steepness as rise to run in percent: 45° is `100 %`. */
+export function percentText(slopeRad: number): string {
+  return shown(Math.tan(slopeRad), 'share', 'metric');
+}
+
+/** The steepness, radians, of a rise in percent of the run. */
+export function fromPercent(percent: number): number {
+  return Math.atan(percent / 100);
 }
 
 export function rad(degrees: number): number {

@@ -4,8 +4,8 @@ import { CRITERIA } from '../grade/criteria.ts';
 import type { Graded, Open, Reason } from '../grade/rating.ts';
 import type { Need, NeedName, TrackRequirement } from '../grade/requirement.ts';
 import { NEEDS, REFERENCE_VALUES } from '../grade/requirement.ts';
-import type { System } from '../units.ts';
-import { shown } from '../units.ts';
+import type { Quantity, System } from '../units.ts';
+import { shown, steepText } from '../units.ts';
 import { say } from '../words/words.ts';
 
 /** What only rain or rough elevations leave open; all else is ground that nobody knows. */
@@ -30,9 +30,9 @@ export function reasonText(reason: Reason | null, classification: Classification
       const compared = harder === 'more' ? say.grading.sizeMore : say.grading.sizeLess;
       return compared(
         say.grading.measure[reason.measure],
-        shown(reason.value, quantity, system),
+        sizeText(reason.value, quantity, system),
         levelName(classification, below),
-        shown(reason.limit, quantity, system),
+        sizeText(reason.limit, quantity, system),
       );
     }
     case 'ground':
@@ -71,6 +71,11 @@ export function gradeLine(graded: Graded, classification: ClassificationId, seas
     say.grading.classifications[classification],
     say.grading.seasons[season],
   );
+}
+
+/** A size that grades are told by; its angles are slopes. */
+export function sizeText(value: number, quantity: Quantity, system: System): string {
+  return quantity === 'angle' ? steepText(value) : shown(value, quantity, system);
 }
 
 /** The value of one need as it is read off a vehicle; angles as the three that the reference would have. */

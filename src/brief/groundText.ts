@@ -1,7 +1,7 @@
 import type { KnownSlope } from '../terrain/ground.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { shown, slopeText } from '../units.ts';
+import { shown, slopeText, steepText } from '../units.ts';
 import { featureWords } from './featureText.ts';
 import { heldText } from './heldText.ts';
 import { say } from '../words/words.ts';
@@ -14,9 +14,7 @@ export function groundText(stretch: Stretch, slope: KnownSlope | null, system: S
       ? say.ground.camberNotKnown
       : plane.camberRad === 0
         ? say.ground.noCamber
-        : say.ground.camber[plane.camberRad > 0 ? 'left' : 'right'](
-            shown(Math.abs(plane.camberRad), 'angle', system),
-          );
+        : say.ground.camber[plane.camberRad > 0 ? 'left' : 'right'](steepText(Math.abs(plane.camberRad)));
   const climbs =
     slope === null
       ? say.ground.slopeNotKnown

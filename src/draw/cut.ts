@@ -4,7 +4,7 @@ import type { Hole } from '../terrain/hole.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { Rut } from '../terrain/rut.ts';
 import type { System } from '../units.ts';
-import { shown } from '../units.ts';
+import { shown, steepText } from '../units.ts';
 import type { Point } from './ink.ts';
 import { dimension, hatching, n, stroke, strokes, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
@@ -197,22 +197,42 @@ function isHidden(feature: Feature, features: readonly Feature[], stationM: numb
   );
 }
 
-/** Width and depth of what the cut goes through. */
+/** A height is dimensioned where it is within this of the whole: where a shape runs out, the line would not be its size. */
+const WHOLE_M = 0.01;
+
+/**
+ * Width and depth of what the cut goes through, from the ground that would be there without it. Where it is shallower than
+ * it was measured, its depth is not dimensioned.
+ */
 function featureSizes({ stretch, stationM, system }: CutView, { at, besideM: y0 }: CutFrame): string[] {
   const size = (valueM: number) => shown(valueM, 'size', system);
-  return stretch.features.map((feature) => {
+  return stretch.features.map((feature, i) => {
     if (isHidden(feature, stretch.features, stationM)) return '';
+    /** The deepest of ruts and holes counts; all else adds up. */
+    const isCut = ({ kind }: Feature) => kind === 'rut' || kind === 'hole';
+    const without = isCut(feature)
+      ? stretch.features.filter((other) => !isCut(other))
+      : stretch.features.toSpliced(i, 1);
+    /** From the ground without it to the ground as it is, at one place across; nothing where that is not the whole. */
+    const height = (groundY: number, y: number, wholeM: number, side: number) => {
+      const base = heightM(without, stationM, groundY);
+      const end = heightM(stretch.features, stationM, groundY);
+      return Math.abs(Math.abs(end - base) - wholeM) > WHOLE_M
+        ? ''
+        : dimension(at(y, base), at(y, end), size(wholeM), side);
+    };
     const cut = (y: number, widthM: number, depthM: number) => {
       const out = y >= 0 ? 1 : -1;
+      const top = heightM(without, stationM, y);
       const bottom = heightM(stretch.features, stationM, y);
       const under = bottom - 0.1;
       const shoulder = y + out * (widthM / 2 + 0.07);
       return (
-        stroke('extension', [at(y + widthM / 2, 0), at(y + widthM / 2, under - 0.03)]) +
-        stroke('extension', [at(y - widthM / 2, 0), at(y - widthM / 2, under - 0.03)]) +
+        stroke('extension', [at(y + widthM / 2, top), at(y + widthM / 2, under - 0.03)]) +
+        stroke('extension', [at(y - widthM / 2, top), at(y - widthM / 2, under - 0.03)]) +
         dimension(at(y + widthM / 2, under), at(y - widthM / 2, under), size(widthM), 11) +
         stroke('extension', [at(y, bottom), at(shoulder + out * 0.03, bottom)]) +
-        dimension(at(shoulder, 0), at(shoulder, bottom), size(depthM), out * 6)
+        height(y, shoulder, depthM, out * 6)
       );
     };
     switch (feature.kind) {
@@ -222,20 +242,13 @@ function featureSizes({ stretch, stationM, system }: CutView, { at, besideM: y0 
         return isCutAt(feature, stationM) ? cut(feature.yM, feature.widthM, feature.depthM) : '';
       case 'rock':
         return Math.abs(stationM - feature.xM) < feature.lengthM / 2
-          ? dimension(
-              at(feature.yM - feature.widthM / 2 - 0.08, 0),
-              at(feature.yM - feature.widthM / 2 - 0.08, feature.heightM),
-              size(feature.heightM),
-              6,
-            )
+          ? height(feature.yM, feature.yM - feature.widthM / 2 - 0.08, feature.heightM, 6)
           : '';
       case 'ditch':
-        return Math.abs(stationM - feature.xM) < feature.widthM / 2
-          ? dimension(at(y0, 0), at(y0, heightM(stretch.features, stationM, y0)), size(feature.depthM), -6)
-          : '';
+        return Math.abs(stationM - feature.xM) < feature.widthM / 2 ? height(y0, y0, feature.depthM, -6) : '';
       case 'log':
         return Math.abs(stationM - feature.xM) < feature.diameterM / 2
-          ? dimension(at(y0, 0), at(y0, feature.diameterM), size(feature.diameterM), -6)
+          ? height(y0, y0, feature.diameterM, -6)
           : '';
       default:
         return '';
@@ -314,7 +327,7 @@ function waterLevel({ stretch, stationM, system }: CutView, half: number, at: At
  * A level through the main line's foot, so that the lean can be read. Its words stand in the lower corner of the high side,
  * where ground is thickest and nothing else is drawn.
  */
-function level({ stretch, system, widthPx }: CutView, { at, halfM, heightPx }: CutFrame): string {
+function level({ stretch, widthPx }: CutView, { at, halfM, heightPx }: CutFrame): string {
   const camberRad = stretch.plane.camberRad ?? 0;
   const [x, y] = at(0, 0);
   const far = halfM * 0.9 * Math.abs(at(1, 0)[0] - x);
@@ -326,7 +339,7 @@ function level({ stretch, system, widthPx }: CutView, { at, halfM, heightPx }: C
     text(
       'size',
       [camberRad > 0 ? 6 : widthPx - 6, heightPx - 8],
-      say.drawing.camber(shown(Math.abs(camberRad), 'angle', system)),
+      say.drawing.camber(steepText(Math.abs(camberRad))),
       camberRad > 0 ? 'start' : 'end',
     )
   );

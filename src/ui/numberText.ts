@@ -1,7 +1,7 @@
 import type { NumberField } from '../field.ts';
 import { valueFault } from '../field.ts';
 import type { System } from '../units.ts';
-import { fromShown, toShown, unitLabel, written } from '../units.ts';
+import { fromPercent, fromShown, toShown, unitLabel, written } from '../units.ts';
 import { say } from '../words/words.ts';
 
 /** What a person typed into a box, understood or not. */
@@ -12,12 +12,14 @@ const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 
 /**
  * Reads a typed number in the unit the screen shows; comma or point as the decimal sign, any minus sign, the unit may
- * stand behind it. An empty box is null where `mayBeEmpty`. The value is SI and within the field's range, or there is a fault.
+ * stand behind it; a steepness in percent with its sign behind it. An empty box is null where `mayBeEmpty`. The value is SI and within the field's range, or there is a fault.
  */
 export function readTyped(text: string, field: NumberField, system: System, mayBeEmpty = false): Typed {
   const unit = unitLabel(field.quantity, system);
   const trimmed = text.trim();
-  const bare = unit !== '' && trimmed.endsWith(unit) ? trimmed.slice(0, -unit.length).trim() : trimmed;
+  const inPercent = field.quantity === 'angle' && trimmed.endsWith('%');
+  const behind = inPercent ? '%' : unit;
+  const bare = behind !== '' && trimmed.endsWith(behind) ? trimmed.slice(0, -behind.length).trim() : trimmed;
   const plain = bare.replace(/[\u2212\u2013]/g, '-').replace(',', '.');
   if (plain === '') {
     if (mayBeEmpty) return { ok: true, value: null };
@@ -27,7 +29,8 @@ export function readTyped(text: string, field: NumberField, system: System, mayB
     const example = toShown(field.min + (field.max - field.min) * 0.6, field.quantity, system);
     return { ok: false, fault: say.entry.noNumber(trimmed, written(String(example))) };
   }
-  const value = fromShown(Number(plain), field.quantity, system);
+  const typed = Number(plain);
+  const value = inPercent ? fromPercent(typed) : fromShown(typed, field.quantity, system);
   const fault = valueFault(field, atTheEdge(value, field, system), system);
   return fault === null
     ? { ok: true, value: atTheEdge(value, field, system) }

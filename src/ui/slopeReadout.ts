@@ -2,7 +2,7 @@ import type { Camber } from '../route/camber.ts';
 import type { SlopeHere, SlopeProfile } from '../route/slope.ts';
 import { slopeAt } from '../route/slope.ts';
 import type { System } from '../units.ts';
-import { degrees, shown, toShown, unitLabel, written } from '../units.ts';
+import { degrees, percentText, shown, toShown, unitLabel, written } from '../units.ts';
 import { say } from '../words/words.ts';
 
 /** Slopes of less than this are called level. */
@@ -18,11 +18,12 @@ export interface Readout {
   readonly otherWords: readonly string[];
 }
 
-/** The cross slope of the hillside, such as `hillside 12.0° ± 5.4°, left side high`. */
+/** The cross slope of the hillside, such as `hillside 12.0° ± 5.4° (21 %), left side high`. */
 export function camberText({ camberRad, plusMinusRad }: Camber, system: System): string {
   const side = camberRad < 0 ? 'right' : 'left';
   const angle = (rad: number) => shown(rad, 'angle', system);
-  return say.trackModel.camber[side](angle(Math.abs(camberRad)), angle(plusMinusRad));
+  const steep = Math.abs(camberRad);
+  return say.trackModel.camber[side](angle(steep), `${angle(plusMinusRad)} (${percentText(steep)})`);
 }
 
 /** Such as `recorded 612 m`; nothing where it is not known. */

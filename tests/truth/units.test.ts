@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Quantity } from '../../src/units.ts';
-import { fromShown, slopeText, rad } from '../../src/units.ts';
+import { fromPercent, fromShown, percentText, rad, slopeText, steepText } from '../../src/units.ts';
 
 describe('imperial units', () => {
   // NIST Special Publication 811 (2008), Appendix B.8, "Factors for units listed alphabetically": seven digits,
@@ -24,6 +24,20 @@ describe('steepness in words', () => {
   // US Army TB 9-2350-292-10 p. 22: grade is rise over run, 25 / 100 = 25 %.
   it('a rise of 25 in 100 is 25 %, 1 in 4, 14.0°', () => {
     expect(slopeText(Math.atan(0.25))).toBe('14.0°, 25 %, 1 in 4.0');
+  });
+
+  // A right angle's half rises as far as it runs; the tangent of no other angle below it is 1.
+  it('45° is 100 %', () => {
+    expect(percentText(rad(45))).toBe('100 %');
+    expect(fromPercent(100)).toBeCloseTo(rad(45), 15);
+    expect(fromPercent(25)).toBeCloseTo(rad(14.036243467926479), 15);
+    expect(fromPercent(-25)).toBe(-fromPercent(25));
+  });
+
+  it('within a sentence in degrees and in percent', () => {
+    expect(steepText(Math.atan(0.25))).toBe('14.0° (25 %)');
+    expect(steepText(rad(-45))).toBe('−45.0° (−100 %)');
+    expect(steepText(NaN)).toBe('not known');
   });
 
   it('says level and not known', () => {

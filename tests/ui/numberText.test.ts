@@ -36,6 +36,18 @@ describe('a typed number', () => {
     });
   });
 
+  test('a steepness may be typed in percent, and counts exactly', () => {
+    const typed = (text: string) => readTyped(text, slope, 'metric');
+    expect(typed('100 %')).toEqual({ ok: true, value: Math.atan(1) });
+    expect(typed('−25%')).toEqual({ ok: true, value: -Math.atan(0.25) });
+    expect(typed('12,5 %')).toEqual({ ok: true, value: Math.atan(0.125) });
+    expect(typed('25')).toEqual({ ok: true, value: expect.closeTo((25 * Math.PI) / 180, 12) as number });
+    const steep = typed('300 %');
+    expect(steep.ok ? '' : steep.fault).toMatch(/^Slope is 71\.6°; it must lie between −60\.2° and 60\.2°/);
+    expect(typed('%').ok).toBe(false);
+    expect(readTyped('30 %', depth, 'metric').ok).toBe(false);
+  });
+
   test('out of range says the range in the unit on the screen, and asks for the unit', () => {
     const read = readTyped('600', depth, 'metric');
     expect(read.ok ? '' : read.fault).toBe(

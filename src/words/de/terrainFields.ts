@@ -154,11 +154,13 @@ export const terrainFields: Words['terrainFields'] = {
   plane: {
     slopeRad: {
       label: 'Neigung',
-      sentence: 'Neigungsmesser auf einer geraden Latte längs der Spur; bergauf ist positiv.',
+      sentence:
+        'Neigungsmesser auf einer geraden Latte längs der Spur; bergauf ist positiv. In Grad, oder in Prozent mit % dahinter.',
     },
     camberRad: {
       label: 'Querneigung',
-      sentence: 'Neigungsmesser auf einer geraden Latte quer zur Spur; linke Seite höher ist positiv.',
+      sentence:
+        'Neigungsmesser auf einer geraden Latte quer zur Spur; linke Seite höher ist positiv. In Grad, oder in Prozent mit % dahinter.',
     },
   },
   corridor: {

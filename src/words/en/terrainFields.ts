@@ -107,11 +107,13 @@ export const terrainFields = {
   plane: {
     slopeRad: {
       label: 'Slope',
-      sentence: 'Inclinometer on a straight bar along the line; climbing is positive.',
+      sentence:
+        'Inclinometer on a straight bar along the line; climbing is positive. In degrees, or in percent with % behind it.',
     },
     camberRad: {
       label: 'Camber',
-      sentence: 'Inclinometer on a straight bar across the line; left side high is positive.',
+      sentence:
+        'Inclinometer on a straight bar across the line; left side high is positive. In degrees, or in percent with % behind it.',
     },
   },
   corridor: {
