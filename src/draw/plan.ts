@@ -4,7 +4,7 @@ import type { System } from '../units.ts';
 import type { Point } from './ink.ts';
 import { stroke, strokes, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
-import { sizesOn, sizesSvg } from './sizes.ts';
+import { dimensioned, sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stationOf } from './stood.ts';
 import type { Upright } from './upright.ts';
@@ -18,7 +18,7 @@ export interface PlanView {
   readonly offsetM: number;
   readonly stood: Stood;
   readonly other: Stood | null;
-  /** Index of the shape whose sizes are dimensioned; null for none. */
+  /** Index of the shape whose sizes are dimensioned; null where none is looked at. */
   readonly sized: number | null;
   readonly system: System;
   readonly widthPx: number;
@@ -67,10 +67,7 @@ export function planSvg(view: PlanView, frame = planFrame(view)): string {
     offsetM === 0 ? '' : stroke('offset', [at(fromM, offsetM), at(toM, offsetM)]),
     view.other ? vehicle(view.other, offsetM, at, 'vehicle other') : '',
     vehicle(stood, offsetM, at, 'vehicle'),
-    sizesSvg(
-      planSizes(view, frame, 1).filter(({ feature }) => feature === view.sized),
-      system,
-    ),
+    sizesSvg(dimensioned(planSizes(view, frame, 1), view.sized), system),
     stationMarks(frame, 0, system),
     text('title', [(widthPx + STATIONS_PX) / 2, 14], say.drawing.fromAbove),
     text('travel-arrow', [(widthPx + STATIONS_PX) / 2, 32], say.drawing.travelUp),

@@ -7,7 +7,7 @@ import { PARTS, underside } from '../vehicle/body.ts';
 import type { Point } from './ink.ts';
 import { dimension, hatching, n as px, stroke, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
-import { sizesOn, sizesSvg } from './sizes.ts';
+import { dimensioned, sizesOn, sizesSvg } from './sizes.ts';
 import type { Stood } from './stood.ts';
 import { stands, stationOf } from './stood.ts';
 import { withoutStraight } from './straight.ts';
@@ -22,7 +22,7 @@ export interface SideView {
   readonly offsetM: number;
   readonly stood: Stood;
   readonly other: Stood | null;
-  /** Index of the shape whose sizes are dimensioned; null for none. */
+  /** Index of the shape whose sizes are dimensioned; null where none is looked at. */
   readonly sized: number | null;
   readonly system: System;
   readonly widthPx: number;
@@ -50,8 +50,6 @@ const WORDS_UNDER_PX = 3;
 const STEEP_RAD = 0.03;
 /** What words keep clear of by being written lower: other words, sizes, grips. Widths are half of the whole but for a letter. */
 const LABEL_PX = { letter: 6.5, size: 45, grip: 11, down: 15, beside: 9 };
-
-const SIDE_PARTS: readonly Part[] = PARTS.filter((part) => !part.endsWith('sill'));
 
 /** From the plane, x along the line from the pin and z normal to it, to pixels. */
 type At = (x: number, z: number) => Point;
@@ -119,7 +117,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
   const under = lowM - (toM - fromM);
   const closed = (surface: readonly Point[]) => [...surface, at(toM, under), at(fromM, under)];
   const sizes = sideSizes(view, frame, 1);
-  const sized = sizes.filter(({ feature }) => feature === view.sized);
+  const sized = dimensioned(sizes, view.sized);
   const parts = [
     stroke('ground', closed(far), true),
     stroke('far-surface', far),
@@ -133,7 +131,7 @@ export function sideSvg(view: SideView, frame = sideFrame(view)): string {
       ? vehicle(stood, at, 'vehicle')
       : text('tips', at(stationOf(stood), 0.6), say.drawing.tipsHere),
     stroke('surface', near),
-    stands(stood) ? gapMarks(view, frame, sizes) : '',
+    stands(stood) ? gapMarks(view, frame, sizes, sized) : '',
     sizesSvg(sized, view.system),
     level(view, widthPx, heightPx),
   ];
@@ -241,11 +239,16 @@ function vehicle({ values: v, along, n }: Stood, at: At, className: string): str
 }
 
 /** All that touch and the least of the other gaps, each where it is, its words clear of what else stands there. */
-function gapMarks(view: SideView, frame: SideFrame, sizes: readonly SizeMark[]): string {
+function gapMarks(
+  view: SideView,
+  frame: SideFrame,
+  sizes: readonly SizeMark[],
+  sized: readonly SizeMark[],
+): string {
   const { at } = frame;
   const { stretch, stood, offsetM, system } = view;
   const { along, n } = stood;
-  const found = SIDE_PARTS.map((part) => {
+  const found = PARTS.map((part) => {
     const of = PARTS.length * n + PARTS.indexOf(part);
     return { part, gapM: along.gapM[of], xM: along.gapXM[of], yM: along.gapYM[of] };
   })
@@ -253,10 +256,10 @@ function gapMarks(view: SideView, frame: SideFrame, sizes: readonly SizeMark[]):
     .toSorted((a, b) => a.gapM - b.gapM);
   /** What stands there already: sizes that are told, and the grip of each shape's first one. */
   const taken = sizes
-    .filter(({ feature, first }) => first || feature === view.sized)
-    .map(({ feature, placeOf, value }) => {
-      const [x, y] = placeOf(value);
-      const half = feature === view.sized ? LABEL_PX.size : LABEL_PX.grip;
+    .filter((mark) => mark.first || sized.includes(mark))
+    .map((mark) => {
+      const [x, y] = mark.placeOf(mark.value);
+      const half = sized.includes(mark) ? LABEL_PX.size : LABEL_PX.grip;
       return { fromPx: x - half, toPx: x + half, y };
     });
   return found

@@ -63,6 +63,15 @@ export function sizesOn(on: SizesOn): SizeMark[] {
   });
 }
 
+/** So many sizes can be read beside one another; of more than that, the most telling of each shape is. */
+const READABLE = 5;
+
+/** The sizes that have their dimension lines: those of the shape that is looked at, or of all where none is. */
+export function dimensioned(marks: readonly SizeMark[], shape: number | null): SizeMark[] {
+  if (shape !== null) return marks.filter(({ feature }) => feature === shape);
+  return marks.length <= READABLE ? [...marks] : marks.filter(({ first }) => first);
+}
+
 /** Where, as recorded, a drawing meets a shape; null where it passes by. */
 function hereOf({ view, turned, heres }: SizesOn, recorded: Feature): Here | null {
   const all = heres.map(({ xM, yM }) => ({ xM: turned * xM, yM: turned * yM }));

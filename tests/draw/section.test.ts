@@ -48,6 +48,21 @@ describe('a cut across', () => {
     expect(words(3)).toEqual(expect.arrayContaining(['50 cm', '18 cm']));
   });
 
+  test('depth is dimensioned from the ground that would be there, at its length, and not where the rut runs out', () => {
+    const step = { kind: 'ledge', xM: -3, riseM: 0.4, faceRad: 1.2, skewRad: 0 } as const;
+    const plain = (svg: string) => {
+      const line = svg.split('<g class="dimension">').find((group) => group.includes('>18 cm<'));
+      const [, x0, y0, x1, y1] =
+        /class="rule" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/.exec(line ?? '') ?? [];
+      return Math.hypot(Number(x1) - Number(x0), Number(y1) - Number(y0));
+    };
+    const [level, over] = [section([RUT], 700, 2), section([RUT, step], 700, 2)].map(plain);
+    expect(level).toBeGreaterThan(20);
+    expect(over / level).toBeCloseTo(1, 1);
+    expect(section([RUT], 700, 5.5)).not.toContain('>18 cm<');
+    expect(section([RUT], 700, 5.5)).toContain('>50 cm<');
+  });
+
   test.each([200, 300, 420, 700])('keeps every size within the picture, %i px wide', (widthPx) => {
     const svg = section([RUT, HOLE], widthPx);
     const [, height] = /height="([\d.]+)"/.exec(svg)!;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { SizesOn } from '../../src/draw/sizes.ts';
-import { movePerUnit, sizesOn, sizesSvg, valueNear } from '../../src/draw/sizes.ts';
+import { dimensioned, movePerUnit, sizesOn, sizesSvg, valueNear } from '../../src/draw/sizes.ts';
 import type { SizeView } from '../../src/draw/sizeTable.ts';
 import type { Feature, FeatureKind } from '../../src/terrain/feature.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
@@ -103,6 +103,20 @@ describe.each(named)('%s', (_name, feature) => {
     );
     expect(words.join()).not.toMatch(/NaN|not known/);
   });
+});
+
+test('sizes of the shape that is looked at are dimensioned, else all that can be read, at least one of each', () => {
+  const [rut, hole] = FEATURES;
+  const one = sizesOn(drawing('plan', hole));
+  const many = [...one, ...sizesOn({ ...drawing('plan', rut), features: [hole, rut, hole] })];
+  expect(dimensioned(one, null)).toEqual(one);
+  expect(dimensioned(many, null).every(({ first }) => first)).toBe(true);
+  for (const shape of [0, 1, 2]) {
+    const those = many.filter(({ feature }) => feature === shape);
+    expect(dimensioned(many, shape)).toEqual(those);
+    expect(those.length).toBeGreaterThan(1);
+    expect(dimensioned(many, null).some(({ feature }) => feature === shape)).toBe(true);
+  }
 });
 
 test('a rut within a deeper one is not to be seen, and has no size to take hold of across', () => {
