@@ -7,7 +7,9 @@ import { geoPackageOf } from '../../../src/archive/geopackage/write.ts';
 import type { GradedTrack } from '../../../src/archive/gradedTrack.ts';
 import { readGpx } from '../../../src/route/gpx.ts';
 import { faultsOfGeoPackage, gdal, needGdal, scratchFolder } from '../../gdal.ts';
+import { INJECTIONS } from '../../injections.ts';
 import { anyGradedTrack } from '../gradedTracks.ts';
+import { saying } from '../hostileTracks.ts';
 
 /**
  * Against GDAL (gdal.org, 3.6.2 in Debian 12), which reads and writes GeoPackages by code of its own, and the checker that
@@ -25,7 +27,7 @@ interface Found {
   }[];
 }
 
-function layer(name: string, ...more: string[]): Found['features'] {
+function layer(name: string, of = file, ...more: string[]): Found['features'] {
   const text = gdal(
     'ogr2ogr',
     '-f',
@@ -34,7 +36,7 @@ function layer(name: string, ...more: string[]): Found['features'] {
     '-lco',
     'COORDINATE_PRECISION=15',
     ...more,
-    file,
+    of,
     name,
   );
   return (JSON.parse(text) as Found).features;
@@ -96,11 +98,25 @@ describe('what we write', () => {
     );
   });
 
+  test('has names that try to be something else as they were written', async () => {
+    const hostile = join(folder, 'hostile.gpkg');
+    // GDAL ends a text at a character of zero, and half a character has no bytes in UTF-8.
+    const texts = Object.values(INJECTIONS).filter((text) => !/[\0\uD800-\uDFFF]/u.test(text));
+    const named = texts.map((text, i) => saying(text, `track ${i}`));
+    writeFileSync(hostile, await geoPackageOf(named, 0));
+    expect(faultsOfGeoPackage(hostile)).toBe('');
+    const columns = { tracks: 'area', obstacles: 'name', outcomes: 'told_by' };
+    for (const [table, column] of Object.entries(columns))
+      expect(layer(table, hostile).map(({ properties }) => properties[column])).toEqual(texts);
+    const visited = layer('visits', hostile).map(({ properties }) => properties.measured_by);
+    expect(new Set(visited)).toEqual(new Set(texts));
+  });
+
   test('is searched by its index', () => {
     const inside = ({ obstacle: { lng, lat } }: GradedTrack['surveyed'][number]) =>
       lng >= -0.5 && lng <= 0.5 && lat >= 44.5 && lat <= 45.5;
     const wanted = tracks.flatMap(({ surveyed }) => surveyed.filter(inside));
-    const found = layer('obstacles', '-spat', '-0.5', '44.5', '0.5', '45.5');
+    const found = layer('obstacles', file, '-spat', '-0.5', '44.5', '0.5', '45.5');
     expect(wanted.length).toBeGreaterThan(0);
     expect(found).toHaveLength(wanted.length);
   });
