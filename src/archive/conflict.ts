@@ -1,5 +1,6 @@
+import { agreedIn, closest } from './agreed.ts';
 import type { Author, Candidate, Held, Replica, Scalar } from './replica.ts';
-import { candidatesIn, heldBy, put, revisionsOf, sameScalar } from './replica.ts';
+import { candidatesIn, put, revisionsOf, sameScalar } from './replica.ts';
 import type { Spot, ToldValue } from './spot.ts';
 import { spotsIn, toldValue } from './spot.ts';
 
@@ -20,13 +21,13 @@ export interface Conflict {
 
 /** Everything over which someone must choose, what verdicts follow from first. */
 export function conflictsOf(replica: Replica): Conflict[] {
-  const held = heldBy(replica);
+  const held = agreedIn(replica);
   const spotOf = spotsIn(held);
   const candidatesOf = candidatesIn(replica);
   const all = [...held].flatMap(([key, values]): Conflict[] => {
     const spot = values.length > 1 ? spotOf(key) : null;
     if (spot === null) return [];
-    const claims = onceEach(candidatesOf(key)).map(({ id, by, atMs, value }) => ({
+    const claims = onceEach(closest(key, candidatesOf(key))).map(({ id, by, atMs, value }) => ({
       id,
       by,
       atMs,
@@ -45,7 +46,7 @@ export function conflictCount(held: Held): number {
 
 /** The replica after someone chose one of the claims; null where that claim is no longer one of several. */
 export function resolved(replica: Replica, key: string, claimId: string, author: Author): Replica | null {
-  const candidates = candidatesIn(replica)(key);
+  const candidates = closest(key, candidatesIn(replica)(key));
   const chosen = candidates.find(({ id }) => id === claimId);
   if (!chosen || onceEach(candidates).length < 2) return null;
   return put(replica, new Map([[key, chosen.value]]), author).replica;
@@ -75,7 +76,7 @@ export interface Revised extends Author {
 
 /** Who changed what and when, oldest first. */
 export function historyOf(replica: Replica): Revised[] {
-  const spotOf = spotsIn(heldBy(replica));
+  const spotOf = spotsIn(agreedIn(replica));
   return revisionsOf(replica).map(({ puts, ...revision }) => ({
     ...revision,
     changes: puts.flatMap(({ key, before, after }): Changed[] => {

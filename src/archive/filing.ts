@@ -1,3 +1,4 @@
+import { sameDay } from './dateOnly.ts';
 import { same } from './same.ts';
 import type { Author } from './replica.ts';
 import type { GradedTrack, Outcome, Surveyed, Visit } from './gradedTrack.ts';
@@ -34,20 +35,45 @@ function visitOf({ stretch }: Obstacle, { atMs, by, newId }: Filing): Visit {
   return { id: newId(), atMs, by, stretch, note: '' };
 }
 
+/** Apart enough that a later visit of the same day reads as later. */
+const JUST_AFTER_MS = 60_000;
+
+/** The filing of an obstacle that has `visits` already: what is filed later was measured later, too, where both say one day. */
+function afterVisits(filing: Filing, visits: readonly Visit[] = []): Filing {
+  const last = visits
+    .filter(({ atMs }) => sameDay(atMs, filing.atMs))
+    .reduce((most, { atMs }) => Math.max(most, atMs), -Infinity);
+  return last < filing.atMs ? filing : { ...filing, atMs: last + JUST_AFTER_MS };
+}
+
+function visitsAt({ surveyed }: GradedTrack, id: string): readonly Visit[] | undefined {
+  return surveyed.find(({ obstacle }) => obstacle.id === id)?.visits;
+}
+
+/** Whether a trip found other ground than that of today, and than that which was known of the day that is filed. */
+function isFoundAnew({ obstacle, visits }: Surveyed, { stretch }: Obstacle, { atMs }: Filing): boolean {
+  if (same(stretch, obstacle.stretch)) return false;
+  const before = visits.filter((visit) => visit.atMs <= atMs).at(-1);
+  return before === undefined || !same(stretch, before.stretch);
+}
+
 /**
- * A trip filed back into the graded track that it was taken out of, `base`: as that stood then. Ground that is not what it
- * was gets a visit. The track keeps its own name, and obstacles that the trip passed over; outcomes stay.
+ * A trip filed back into the graded track that it was taken out of, `base`: as that stood then; `now` is how it stands. Ground
+ * that is not what it was gets a visit. The track keeps its own name, and obstacles that the trip passed over; outcomes stay.
  */
-export function graded(trip: Trip, base: GradedTrack, filing: Filing): GradedTrack {
+export function graded(trip: Trip, base: GradedTrack, filing: Filing, now: GradedTrack = base): GradedTrack {
   const met = new Map(trip.obstacles.map((obstacle) => [obstacle.id, obstacle]));
   const known = new Set(base.surveyed.map(({ obstacle }) => obstacle.id));
   const kept = base.surveyed.map((one): Surveyed => {
     const obstacle = met.get(one.obstacle.id);
     if (!obstacle) return one;
-    const isNew = !same(obstacle.stretch, one.obstacle.stretch);
-    return { ...one, obstacle, visits: isNew ? [...one.visits, visitOf(obstacle, filing)] : one.visits };
+    const filed = afterVisits(filing, visitsAt(now, obstacle.id));
+    const isNew = isFoundAnew(one, obstacle, filed);
+    return { ...one, obstacle, visits: isNew ? [...one.visits, visitOf(obstacle, filed)] : one.visits };
   });
-  const added = trip.obstacles.filter(({ id }) => !known.has(id)).map((one) => surveyedAnew(one, filing));
+  const added = trip.obstacles
+    .filter(({ id }) => !known.has(id))
+    .map((one) => surveyedAnew(one, afterVisits(filing, visitsAt(now, one.id))));
   return {
     ...base,
     track: trip.track ?? base.track,
@@ -64,8 +90,10 @@ export function gradedBeside(trip: Trip, now: GradedTrack, filing: Filing): Grad
   const theirs = gradedAnew(trip, now.id, filing);
   const unheard = theirs.surveyed.map((one) => {
     const own = now.surveyed.find(({ obstacle }) => obstacle.id === one.obstacle.id);
-    const isKnown = own?.visits.some(({ stretch }) => same(stretch, one.obstacle.stretch));
-    return isKnown ? { ...one, visits: [] } : one;
+    if (own === undefined) return one;
+    const isKnown = own.visits.some(({ stretch }) => same(stretch, one.obstacle.stretch));
+    if (isKnown) return { ...one, visits: [] };
+    return surveyedAnew(one.obstacle, afterVisits(filing, own.visits));
   });
   return joined(now, { ...theirs, surveyed: unheard });
 }

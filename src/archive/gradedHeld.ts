@@ -1,4 +1,4 @@
-import type { Feature } from '../terrain/feature.ts';
+import type { Feature, FeatureKind } from '../terrain/feature.ts';
 import { featureFields } from '../terrain/feature.ts';
 import type { Hows } from '../terrain/measure.ts';
 import type { Line, Obstacle, Stretch } from '../terrain/obstacle.ts';
@@ -31,7 +31,9 @@ const OUTCOME_FIELDS = [
 /**
  * What a replica must hold to say what a graded track says, key by key. Ground is that of the visits: `obstacle.stretch`
  * follows from the newest. What has no id of its own (features) or a place in a list (lines, photos) finds it again in
- * what the replica `held` before. `newSlot` names a feature that nobody else can have added.
+ * what the replica `held` before. `newSlot` names a feature that nobody else can have added: one that comes to ground which
+ * was there before. Features that come with their ground are named for their places in it, so that people who file the
+ * same record without knowing of each other say the same.
  */
 export function entriesOf(graded: GradedTrack, held: Held, newSlot: () => string): Map<string, Scalar> {
   return new Entries(Branch.of(held), newSlot).of(graded);
@@ -116,11 +118,13 @@ class Entries {
         const values = stretch[part as keyof typeof PARTS] as Plain;
         this.#measured([...at, part, name], values[name], stretch.hows, `${part}.${name}`);
       }
-    this.#features([...at, 'features'], stretch);
+    this.#features(at, stretch);
   }
 
   /** Which feature is which is told by what they are: those that stayed keep their slots, those that changed theirs. */
-  #features(at: readonly string[], { features, hows }: Stretch): void {
+  #features(ground: readonly string[], { features, hows }: Stretch): void {
+    const at = [...ground, 'features'];
+    const isNewGround = this.#held.at(...ground) === undefined;
     const known = [...(this.#held.at(...at)?.under ?? [])]
       .filter(([, slot]) => isThere(slot))
       .sort(inOrder)
@@ -133,7 +137,7 @@ class Entries {
     const places = orders(pairs.map((i) => (i === null ? null : known[i].order)));
     features.forEach((_, i) => {
       const pair = pairs[i];
-      const here = [...at, pair === null ? this.#newSlot() : known[pair].slot];
+      const here = [...at, pair !== null ? known[pair].slot : isNewGround ? String(i) : this.#newSlot()];
       this.#there(here);
       this.#set([...here, 'order'], places[i]);
       for (const [name, cell] of cells[i]) this.#all.set(keyOf(...here, name), cell);
@@ -183,8 +187,17 @@ function cellsOf(feature: Feature, hows: Hows, i: number): Cells {
 }
 
 function cellsHeld(slot: Branch): Cells {
-  const named = [...slot.under].filter(([name]) => name !== 'there' && name !== 'order');
+  const kind = slot.read('kind');
+  const named = [...slot.under].filter(([name]) => isOfKind(name, kind));
   return new Map(named.map(([name, { values }]) => [name, values[0]]));
+}
+
+/** Of two shapes that were filed for one slot, the sizes of the other kind lie there too, and are none of it. */
+function isOfKind(name: string, kind: unknown): boolean {
+  if (name === 'there' || name === 'order') return false;
+  const isOf = (other: string) => Object.hasOwn(featureFields[other as FeatureKind], name);
+  const kinds = Object.keys(featureFields);
+  return !kinds.includes(kind as string) || isOf(kind as string) || !kinds.some(isOf);
 }
 
 function orderOf(branch: Branch): number {
@@ -303,9 +316,10 @@ function stretchFrom(branch: Branch | undefined): Plain {
   const features = thereIn(branch?.at('features'))
     .sort(inOrder)
     .map(([, slot], i): Plain => {
-      const names = [...slot.under.keys()].filter((name) => !['there', 'order', 'kind'].includes(name));
+      const kind = slot.read('kind');
+      const names = [...slot.under.keys()].filter((name) => name !== 'kind' && isOfKind(name, kind));
       const values = names.map((name) => [name, measured(`features.${i}.${name}`, slot, name)] as const);
-      return { kind: slot.read('kind'), ...Object.fromEntries(values) };
+      return { kind, ...Object.fromEntries(values) };
     });
   return { lengthM, ...Object.fromEntries(parts), features, hows };
 }

@@ -1,4 +1,5 @@
 import type { Problem, Reading } from '../problem.ts';
+import { agreedIn } from './agreed.ts';
 import { gradedFrom } from './gradedRecord.ts';
 import { entriesOf, isJudged, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
@@ -13,7 +14,7 @@ export function firstFiled(graded: GradedTrack, author: Author): Replica {
 
 /** What a replica says, now or as of `heads`. That ground in conflict has no length is no problem of its own. */
 export function gradedOf(replica: Replica, heads: Heads | null = null): Reading<GradedTrack> {
-  const held = heldBy(replica, heads);
+  const held = agreedIn(replica, heads);
   const { value, problems } = gradedFrom(recordFrom(held));
   const torn = [...held].some(([key, { length }]) => length > 1 && isJudged(partsOf(key) ?? []));
   return { value, problems: torn ? besideChoices(problems) : problems };
@@ -50,7 +51,7 @@ export function editedAt(
   author: Author,
   heads: Heads | null = null,
 ): Edited {
-  const held = heldBy(replica, heads);
+  const held = agreedIn(replica, heads);
   const newSlot = slotsOf(replica);
   const before = held.size === 0 ? null : gradedFrom(recordFrom(held)).value;
   const had = before ? entriesOf(before, held, newSlot) : new Map<string, Scalar>();

@@ -1,4 +1,5 @@
 import type { Reading } from '../problem.ts';
+import { agreedIn } from './agreed.ts';
 import { conflictCount } from './conflict.ts';
 import type { Database } from './database.ts';
 import { abandon, keyedUnder, none, reading } from './database.ts';
@@ -8,7 +9,7 @@ import type { GradedTrack } from './gradedTrack.ts';
 import { rowsWritten } from './knownRows.ts';
 import { withPhotos } from './photoRecord.ts';
 import type { Replica } from './replica.ts';
-import { bytesSince, free, headsOf, heldBy, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
+import { bytesSince, free, headsOf, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
 import type { StoreProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
 import { trackProblem } from './storeProblem.ts';
@@ -48,7 +49,7 @@ export async function changed(
       abandon(work);
       return next;
     }
-    const held = heldBy(next);
+    const held = agreedIn(next);
     const { value } = gradedFrom(recordFrom(held));
     if (value === null) {
       abandon(work);

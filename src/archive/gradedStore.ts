@@ -59,22 +59,36 @@ export function take(id: string): Promise<Reading<Taken>> {
   });
 }
 
+/** A graded track without the images of its photos: null where it cannot be read, and what could not be read of it. */
+export interface Bare {
+  readonly id: string;
+  readonly reading: Reading<GradedTrack>;
+}
+
 /** Graded tracks without the images of their photos, in the order of `ids`; those that are not there are left out. */
-export function takeBare(ids: readonly string[]): Promise<Reading<readonly GradedTrack[]>> {
+export async function takeBare(ids: readonly string[]): Promise<Reading<readonly GradedTrack[]>> {
+  const { value, problems } = await takeEachBare(ids);
+  const readings = value?.map((one) => one.reading) ?? [];
+  return {
+    value: value && readings.flatMap((one) => one.value ?? []),
+    problems: [...problems, ...readings.flatMap((one) => one.problems)],
+  };
+}
+
+/** The same, told for each by itself. */
+export function takeEachBare(ids: readonly string[]): Promise<Reading<readonly Bare[]>> {
   return reading(async (database) => {
     const work = database.transaction(['graded', 'rows']);
     const kept = await Promise.all(
       ids.map((id) => Promise.all([work.objectStore('graded').get(id), work.objectStore('rows').get(id)])),
     );
-    const readings = kept.flatMap(([record, row]) => {
+    const each = kept.flatMap(([record, row], i): Bare[] => {
       if (!record) return [];
       const { value, problems } = gradedFrom(record);
-      return [{ value, problems: row && row.conflictCount > 0 ? besideChoices(problems) : problems }];
+      const told = row && row.conflictCount > 0 ? besideChoices(problems) : problems;
+      return [{ id: ids[i], reading: { value, problems: told } }];
     });
-    return {
-      value: readings.flatMap(({ value }) => value ?? []),
-      problems: readings.flatMap(({ problems }) => problems),
-    };
+    return { value: each, problems: [] };
   });
 }
 
@@ -142,7 +156,10 @@ export function file(trip: Trip, author: Author, into: string | null = null): Pr
         const read = gradedOf(now, base);
         problems.push(...read.problems);
         if (read.value === null) return trackProblem('corrupt');
-        const after = (base ? graded : gradedBeside)(trip, read.value, filingInto(now));
+        const filing = filingInto(now);
+        const after = base
+          ? graded(trip, read.value, filing, gradedOf(now).value ?? read.value)
+          : gradedBeside(trip, read.value, filing);
         newVisits = visitCount(after) - visitCount(read.value);
         const edit = editedAt(now, after, author, base);
         heads = base && edit.heads;

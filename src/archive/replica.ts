@@ -21,6 +21,8 @@ export interface Candidate extends Author {
   /** Names the change, here and in every copy. */
   readonly id: string;
   readonly value: Scalar;
+  /** Whether nothing came before the change: a history began with it. */
+  readonly isFirst: boolean;
 }
 
 /** Every key with its value; where several people put different ones at once all of them, the same first everywhere. */
@@ -148,12 +150,13 @@ export function heldBy(replica: Replica, heads: Heads | null = null): Held {
   return held;
 }
 
-/** Tells the values under a key with who put them, first the one that stands in for them meanwhile. */
-export function candidatesIn(replica: Replica): (key: string) => Candidate[] {
+/** Tells the values under a key, now or as of `heads`, with who put them, first the one that stands in for them meanwhile. */
+export function candidatesIn(replica: Replica, heads: Heads | null = null): (key: string) => Candidate[] {
+  const at = heads ? [...heads] : undefined;
   const authorOf = authorsOf(replica);
   const engine = Automerge.getBackend(replica);
   return (key) => {
-    const all = engine.getAll('_root', key).flatMap((full): Candidate[] => {
+    const all = engine.getAll('_root', key, at).flatMap((full): Candidate[] => {
       const value = scalarOf(full);
       const id = full[2];
       return value === null || id === undefined ? [] : [{ id, value, ...authorOf(id) }];
@@ -234,7 +237,7 @@ export function free(replica: Replica): void {
   Automerge.free(replica);
 }
 
-function authorsOf(replica: Replica): (opId: string) => Author {
+function authorsOf(replica: Replica): (opId: string) => Omit<Candidate, 'id' | 'value'> {
   const byActor = new Map<string, Automerge.ChangeMetadata[]>();
   for (const change of Automerge.getChangesMetaSince(replica, []))
     byActor.set(change.actor, [...(byActor.get(change.actor) ?? []), change]);
@@ -243,7 +246,8 @@ function authorsOf(replica: Replica): (opId: string) => Author {
     const made = byActor
       .get(actor)
       ?.find(({ startOp, maxOp }) => startOp <= Number(counter) && Number(counter) <= maxOp);
-    return { by: made?.message ?? '', atMs: (made?.time ?? 0) * 1000 };
+    const isFirst = made?.deps.length === 0;
+    return { by: made?.message ?? '', atMs: (made?.time ?? 0) * 1000, isFirst };
   };
 }
 

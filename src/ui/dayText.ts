@@ -28,8 +28,10 @@ export function dateInputOf(ms: number): string {
   return `${String(day.getFullYear()).padStart(4, '0')}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
 }
 
-/** Noon of a day out of a date input, where one is; NaN for none. */
-export function msOfDate(text: string): number {
+/** When something was on a day out of a date input: `nowMs` where that is today or later, else noon of it; NaN for none. */
+export function msOfDate(text: string, nowMs: number): number {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  return parts === null ? NaN : new Date(+parts[1], +parts[2] - 1, +parts[3], 12).getTime();
+  if (parts === null) return NaN;
+  const noonMs = new Date(+parts[1], +parts[2] - 1, +parts[3], 12).getTime();
+  return text === dateInputOf(nowMs) ? nowMs : Math.min(noonMs, nowMs);
 }

@@ -47,6 +47,8 @@ function plainText(field: string, table: Spot['table'], value: unknown, system: 
     const unit = unitLabel(table.quantity, system);
     return `${written(String(toShown(value, table.quantity, system)))}${unit === '°' ? '' : ' '}${unit}`.trim();
   }
+  if (field === 'kind' && typeof value === 'string' && value in say.feature)
+    return say.feature[value as keyof typeof say.feature];
   if (typeof value === 'string') return wordText(table, value) || words.empty;
   if (field === 'place' && isPlace(value)) {
     const [lng, lat, stationM] = value;

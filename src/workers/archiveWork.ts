@@ -1,8 +1,8 @@
 import * as clubExchange from '../archive/clubExchange.ts';
 import * as store from '../archive/gradedStore.ts';
-import type { GradedTrack } from '../archive/gradedTrack.ts';
+import type { Bare } from '../archive/gradedStore.ts';
 import { wholeArchive } from '../archive/wholeArchive.ts';
-import type { Reading } from '../problem.ts';
+import type { Problem, Reading } from '../problem.ts';
 import type { Place } from '../convoy/matrix.ts';
 import { placesOn } from '../convoy/places.ts';
 
@@ -10,18 +10,21 @@ import { placesOn } from '../convoy/places.ts';
 export interface Met {
   readonly id: string;
   readonly name: string;
+  /** None where the track cannot be read. */
   readonly places: readonly Place[];
+  /** What could not be read of it. */
+  readonly problems: readonly Problem[];
 }
 
 /** Records of the archive as the matrix needs them, without photos. */
 async function places(ids: readonly string[]): Promise<Reading<readonly Met[]>> {
-  const { value, problems } = await store.takeBare(ids);
+  const { value, problems } = await store.takeEachBare(ids);
   return { value: value?.map(metOn) ?? null, problems };
 }
 
-function metOn({ id, name, track, surveyed }: GradedTrack): Met {
-  const obstacles = surveyed.map(({ obstacle }) => obstacle);
-  return { id, name, places: placesOn(track, obstacles) };
+function metOn({ id, reading: { value, problems } }: Bare): Met {
+  const obstacles = value?.surveyed.map(({ obstacle }) => obstacle) ?? [];
+  return { id, name: value?.name ?? '', places: placesOn(value?.track ?? null, obstacles), problems };
 }
 
 /** Everything that the worker of the archive can be asked. */
@@ -33,6 +36,7 @@ export type ArchiveWork = typeof ARCHIVE;
 const WITHOUT_HISTORY: ReadonlySet<string> = new Set([
   'find',
   'takeBare',
+  'takeEachBare',
   'places',
   'filedAs',
   'regrade',

@@ -10,8 +10,8 @@ import { matrixInWorkers, matrixLanes } from './matrix.ts';
 export interface Going {
   readonly id: string;
   /**
-   * Of every obstacle that was judged and every vehicle. Empty where the track has no obstacles: nothing was measured, so
-   * nothing can be said.
+   * Of every obstacle that was judged and every vehicle. Empty where the track has no obstacles, or cannot be read: nothing
+   * can be said then.
    */
   readonly cells: readonly Cell[];
   /** The ground that was judged. */
@@ -43,9 +43,9 @@ export async function* whoGoes(
   const batchAt = (at: number) => placesOfTracks(ids.slice(at, endOf(at)));
   let next = batchAt(0);
   for (let at = 0; at < ids.length && !signal?.aborted; at = endOf(at)) {
-    const { value, problems } = await next;
+    const { value } = await next;
     if (endOf(at) < ids.length) next = batchAt(endOf(at));
-    for (const { id, places } of value ?? []) {
+    for (const { id, places, problems } of value ?? []) {
       const judged = await judgedOn(places, vehicles, direction, signal);
       if (judged === null) return;
       const done = ids.indexOf(id, at) + 1;

@@ -341,3 +341,20 @@ test('history says who did what: filed, corrected, taken out', () => {
   });
   expect(out).toMatchObject({ by: 'Cleo', changes: [{ spot: { field: 'there' }, after: { value: false } }] });
 });
+
+test('ground that two people filed with another shape in one place is not known until someone chooses one of them', () => {
+  const step = features(([, ...others]) => [
+    { kind: 'ledge', xM: 0.5, riseM: 0.3, faceRad: 1.4, skewRad: 0 },
+    ...others,
+  ]);
+  const one = firstFiled(wholeTrack(), ANN);
+  const other = firstFiled(withOne(wholeTrack(), step), BEN);
+  for (const start of [merged(one, other), merged(other, one)]) {
+    expect(groundOf(start).lengthM).toBeNaN();
+    expect(conflictsOf(start).map(({ spot }) => spot.field)).toContain('kind');
+    let now = start;
+    for (const { key, claims } of conflictsOf(start))
+      now = resolved(now, key, claims.find(({ by }) => by === 'Ben')!.id, CLEO)!;
+    expect(gradedOf(now)).toEqual(gradedOf(other));
+  }
+});

@@ -4,7 +4,14 @@ import { conflictsOf, historyOf, resolved } from '../../src/archive/conflict.ts'
 import { edited, firstFiled, gradedOf } from '../../src/archive/gradedReplica.ts';
 import type { GradedTrack } from '../../src/archive/gradedTrack.ts';
 import type { Author, Replica } from '../../src/archive/replica.ts';
-import { headsOf, merged, replicaFrom, replicaToBytes, bytesSince } from '../../src/archive/replica.ts';
+import {
+  candidatesIn,
+  headsOf,
+  merged,
+  replicaFrom,
+  replicaToBytes,
+  bytesSince,
+} from '../../src/archive/replica.ts';
 import { anyGradedTrack } from './gradedTracks.ts';
 import { ANN, BEN, canonical, CLEO, engine, read, told } from './replicas.ts';
 
@@ -210,6 +217,47 @@ describe('merging', () => {
         expect(told(replicaFrom(pieces)!)).toEqual(told(whole));
       }),
       { ...RUNS, numRuns: 5 },
+    );
+  });
+});
+
+describe('a record that two people filed without knowing of each other', () => {
+  test('stays what it is when they exchange, in either order, and nothing is to be chosen', () => {
+    fc.assert(
+      fc.property(anyGradedTrack(), (graded) => {
+        const one = firstFiled(graded, ANN);
+        const other = firstFiled(graded, BEN);
+        for (const both of [merged(one, other), merged(other, one)]) {
+          expect(read(both)).toEqual(canonical(graded));
+          expect(conflictsOf(both)).toEqual([]);
+          expect(edited(both, read(both), CLEO)).toBe(both);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('and then changed each at other values, is in conflict there and nowhere else', () => {
+    fc.assert(
+      fc.property(dealt, fc.boolean(), ({ graded, ann, ben }, isLater) => {
+        const made = (author: Author, paths: readonly Path[], n: number) => {
+          const after = changed(graded, paths, n);
+          return isLater ? edited(firstFiled(graded, author), after, author) : firstFiled(after, author);
+        };
+        let both = merged(made(ANN, ann, 1), made(BEN, ben, 2));
+        const conflicts = conflictsOf(both);
+        const filled = [...ann, ...ben].filter((path) => valueAt(graded, path) !== '');
+        expect(conflicts.length).toBeGreaterThanOrEqual(filled.length);
+        expect(conflicts.length).toBeLessThanOrEqual(ann.length + ben.length);
+        const original = told(firstFiled(graded, CLEO));
+        for (const { key } of conflicts) {
+          const news = candidatesIn(both)(key).filter(({ value }) => !original[key].includes(String(value)));
+          expect(news).toHaveLength(1);
+          both = resolved(both, key, news[0].id, CLEO)!;
+        }
+        expect(read(both)).toEqual(read(firstFiled(changed(changed(graded, ann, 1), ben, 2), CLEO)));
+      }),
+      RUNS,
     );
   });
 });

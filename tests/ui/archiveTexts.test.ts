@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Spot } from '../../src/archive/spot.ts';
 import { featureFields } from '../../src/terrain/feature.ts';
-import { dateInputOf, msOfDate } from '../../src/ui/dayText.ts';
 import { changeText } from '../../src/ui/historyText.ts';
 import { mergeText } from '../../src/ui/mergeText.ts';
 import { spotText, valueText } from '../../src/ui/spotText.ts';
@@ -106,9 +105,4 @@ describe('what is asked of the list', () => {
     expect(isOld({ ...row, lastVisitMs: nowMs - 10 }, nowMs)).toBe(false);
     expect(isOld({ ...row, lastVisitMs: null }, nowMs)).toBe(true);
   });
-});
-
-it('a day goes into a date box and comes back', () => {
-  expect(dateInputOf(msOfDate('2025-03-02'))).toBe('2025-03-02');
-  expect(msOfDate('')).toBeNaN();
 });

@@ -1,6 +1,5 @@
-import type { GradedTrack } from '../gradedTrack.ts';
-
-const DAY_MS = 86_400_000;
+import { dateOnly, sameUtcDay } from '../dateOnly.ts';
+import type { GradedTrack, Visit } from '../gradedTrack.ts';
 
 /**
  * The ground and the lines, and nobody: without who measured and at what time of day, when each point was recorded, notes,
@@ -15,13 +14,14 @@ export function withoutPeople(graded: GradedTrack): GradedTrack {
     waypoints: graded.waypoints.map((one) => ({ ...one, description: '' })),
     surveyed: graded.surveyed.map(({ obstacle, visits }) => ({
       obstacle: { ...obstacle, note: '', photos: [] },
-      visits: visits.map((visit) => ({ ...visit, atMs: noonOf(visit.atMs), by: '', note: '' })),
+      visits: visits.map((visit, i) => ({ ...visit, atMs: dateOf(visits, i), by: '', note: '' })),
       outcomes: [],
     })),
   };
 }
 
-/** Noon of the day (UTC), which is the same day almost everywhere. */
-function noonOf(ms: number): number {
-  return (Math.floor(ms / DAY_MS) + 0.5) * DAY_MS;
+/** The day alone; those of one day stay in their order. */
+function dateOf(visits: readonly Visit[], i: number): number {
+  const { atMs } = visits[i];
+  return dateOnly(atMs, visits.slice(0, i).filter((before) => sameUtcDay(before.atMs, atMs)).length);
 }
