@@ -1,5 +1,6 @@
 import type { Along } from '../traverse/along.ts';
 import type { Check } from '../traverse/assess.ts';
+import { limiting } from '../traverse/assess.ts';
 import type { Quantity, System } from '../units.ts';
 import { rad, shown, shownShort, written } from '../units.ts';
 import type { RungName } from '../vehicle/aids.ts';
@@ -14,6 +15,8 @@ export interface StripView {
   readonly rungs: readonly RungName[];
   /** The rung that is looked at. */
   readonly looked: number;
+  /** All that is checked with it. */
+  readonly checks: readonly Check[];
   /** Station of the vehicle, index into the record. */
   readonly n: number;
   readonly system: System;
@@ -39,6 +42,8 @@ const BELOW_PX = 20;
 const HEAD_PX = 16;
 /** Shares of the height: traction, clearance, tip. */
 const SHARES = [0.44, 0.28, 0.28];
+/** Room for the check that no curve shows. */
+const ALSO_PX = 24;
 const MARK_APART_PX = 58;
 
 /** Values beyond these are drawn at the edge, in their SI unit; zero always lies inside. */
@@ -72,7 +77,7 @@ interface Lane {
   readonly checks: readonly Check['name'][];
 }
 
-/** Traction for each rung, clearance and tip margin along the line, each with its limit at zero, as SVG text. */
+/** Traction for each rung, clearance and tip margin along the line, each with its limit at zero, and the least of all else, as SVG text. */
 export function stripSvg(view: StripView): string {
   const { along, rungs, looked, n, system, widthPx, heightPx } = view;
   const scale = stripScale(view);
@@ -98,7 +103,7 @@ export function stripSvg(view: StripView): string {
   const scrub: Point[][] = [];
   let top = 0;
   const parts = lanes.map((lane, i) => {
-    const height = (heightPx - BELOW_PX) * SHARES[i];
+    const height = (heightPx - BELOW_PX - ALSO_PX) * SHARES[i];
     const head = top + HEAD_PX;
     const drawnLane = laneSvg(lane, RANGES[i], along, scale, top, height, system);
     const names = i === 0 ? rungNames(rungs, looked, scale, widthPx, head, height - HEAD_PX) : '';
@@ -109,6 +114,10 @@ export function stripSvg(view: StripView): string {
     ]);
     return drawnLane + names;
   });
+  const told = new Set(lanes.flatMap(({ checks }) => checks));
+  const rest = view.checks.filter(({ name, margin }) => !told.has(name) && Number.isFinite(margin));
+  parts.push(also(rest, scale, top, system));
+  top += ALSO_PX;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing strip" viewBox="0 0 ${px(widthPx)} ${px(heightPx)}" ` +
     `width="${px(widthPx)}" height="${px(heightPx)}" fill="none" stroke="none">${parts.join('')}${stations(view, scale, top)}${strokes('scrub', scrub)}</svg>`
@@ -195,25 +204,51 @@ function worst(
   if (at < 0 || checks.length === 0)
     return text('cause', [scale.right, topPx + 12], say.drawing.notKnown, 'end');
   const check = checks.reduce((least, next) => (next.margin < least.margin ? next : least));
-  const size =
-    lane.quantity === 'share'
-      ? written(Math.abs(check.margin).toFixed(2))
-      : shown(Math.abs(check.margin), lane.quantity, system);
   const why = lane.quantity === 'share' ? check.cause : say.check[check.name];
-  const words = check.margin < 0 ? say.drawing.short(check.cause, size) : say.drawing.least(size, why);
-  const x = scale.xOf(along.record.stationM[at]);
-  const y = yOf(curve[at]);
-  return (
-    stroke(
-      check.margin < 0 ? 'least short' : 'least',
-      [
-        [x, y + 2],
-        [x + 5, y + 10],
-        [x - 5, y + 10],
-      ],
-      true,
-    ) + text(check.margin < 0 ? 'cause short' : 'cause', [scale.right, topPx + 12], words, 'end')
+  const mark = least(check, [scale.xOf(along.record.stationM[at]), yOf(curve[at])]);
+  return mark + cause(check, lane.quantity, why, scale, topPx, system);
+}
+
+/** The nearest to its limit of the checks that have no lane, such as holding on a side slope, with its station. */
+function also(checks: readonly Check[], scale: StripScale, topPx: number, system: System): string {
+  const title = text('title', [scale.left, topPx + 12], say.drawing.also, 'start');
+  if (checks.length === 0)
+    return title + text('cause', [scale.right, topPx + 12], say.drawing.nothingElse, 'end');
+  const check = limiting(checks);
+  const mark = Number.isFinite(check.stationM)
+    ? least(check, [Math.max(scale.left, Math.min(scale.right, scale.xOf(check.stationM))), topPx + 13])
+    : '';
+  return mark + title + cause(check, check.quantity, say.check[check.name], scale, topPx, system);
+}
+
+/** A station that limits. */
+function least({ margin }: Check, [x, y]: Point): string {
+  return stroke(
+    margin < 0 ? 'least short' : 'least',
+    [
+      [x, y + 2],
+      [x + 5, y + 10],
+      [x - 5, y + 10],
+    ],
+    true,
   );
+}
+
+/** By how much a check is met or missed, and why, at the head of its lane. */
+function cause(
+  check: Check,
+  quantity: Quantity,
+  why: string,
+  scale: StripScale,
+  topPx: number,
+  system: System,
+): string {
+  const size =
+    quantity === 'share'
+      ? written(Math.abs(check.margin).toFixed(2))
+      : shown(Math.abs(check.margin), quantity, system);
+  const words = check.margin < 0 ? say.drawing.short(check.cause, size) : say.drawing.least(size, why);
+  return text(check.margin < 0 ? 'cause short' : 'cause', [scale.right, topPx + 12], words, 'end');
 }
 
 /** Stretches of a curve without a gap, one point a bin of some 3 pixels: the least of each bin, so that no dip is lost. */

@@ -4,7 +4,7 @@ import type { Stretch } from '../terrain/obstacle.ts';
 import { asTravelled } from '../terrain/travelled.ts';
 import type { Along } from '../traverse/along.ts';
 import { nearestStation } from '../traverse/along.ts';
-import type { CheckName } from '../traverse/assess.ts';
+import type { Check, CheckName } from '../traverse/assess.ts';
 import { limiting } from '../traverse/assess.ts';
 import { clearanceOf } from '../traverse/checks.ts';
 import type { RungName } from '../vehicle/aids.ts';
@@ -22,6 +22,8 @@ export interface BenchView {
   readonly other: Stood | null;
   readonly rungs: readonly RungName[];
   readonly looked: number;
+  /** All that is checked with the rung that is looked at, at the values as entered. */
+  readonly checks: readonly Check[];
 }
 
 /** Null where nothing could be taken along the line. `movedToM` null: where it is nearest to a limit. */
@@ -46,6 +48,7 @@ export function benchView(look: Look, { on, other }: LookTask, movedToM: number 
           },
     rungs: ladder(on.vehicle.values).map(({ name }) => name),
     looked: look.rung,
+    checks: look.verdict.ladder[look.rung].checks,
   };
 }
 

@@ -134,6 +134,30 @@ describe('what a picture shows is where it was worked out', () => {
     expect(sweep.xOf(0.2)).toBeLessThan(sweep.xOf(-0.2));
   });
 
+  it('the strip tells the nearest to its limit of what has no curve, where it is', () => {
+    const [, side] = [
+      ...stripSvg(stripView(ruts)).matchAll(
+        /class="title"[^>]*>([^<]*)<\/text><text class="cause[^>]*>([^<]*)</g,
+      ),
+    ]
+      .map(([, title, words]) => [title, words])
+      .filter(([title]) => title === 'All else')[0];
+    expect(side).toBe('rear wheels slide to the right: 0.12 short');
+    const soft = {
+      ...ruts.along.limits[0],
+      name: 'soft ground',
+      margin: -2e5,
+      tolerance: 1e4,
+      stationM: 1,
+    } as const;
+    const told = stripSvg({
+      ...stripView(ruts),
+      checks: [...ruts.checks, { ...soft, quantity: 'pressure', cause: 'soft ground gives way' }],
+    });
+    expect(told).toContain('soft ground gives way: ');
+    expect(stripSvg({ ...stripView(ruts), checks: [] })).toContain('nothing else to meet');
+  });
+
   it('a tone never says more than its margin', () => {
     expect(toneOf(-0.001)).toBe(-1);
     expect(toneOf(0)).toBe(0);

@@ -3,6 +3,7 @@ import type { Stood } from '../../src/draw/stood.ts';
 import type { Sweep } from '../../src/grade/sweep.ts';
 import type { Stretch } from '../../src/terrain/obstacle.ts';
 import type { Along } from '../../src/traverse/along.ts';
+import type { Check } from '../../src/traverse/assess.ts';
 import { nearestStation } from '../../src/traverse/along.ts';
 import type { RungName } from '../../src/vehicle/aids.ts';
 import type { VehicleValues } from '../../src/vehicle/specs.ts';
@@ -16,10 +17,11 @@ export interface Scene {
   readonly stood: Stood;
   readonly rungs: readonly RungName[];
   readonly looked: number;
+  readonly checks: readonly Check[];
   readonly sweep: Sweep;
 }
 
-interface Filed extends Omit<Scene, 'stood'> {
+interface Filed extends Omit<Scene, 'stood' | 'checks'> {
   readonly values: VehicleValues;
   /** Where mid-wheelbase stands. */
   readonly atM: number;
@@ -31,7 +33,7 @@ export function scene(name: (typeof SCENES)[number]): Scene {
   const text = readFileSync(`tests/draw/in/${name}.json`, 'utf8');
   const filed = JSON.parse(text, (_key, value: unknown) => columns(value)) as Filed;
   const n = nearestStation(filed.along.record, filed.atM);
-  return { ...filed, stood: { values: filed.values, along: filed.along, n } };
+  return { ...filed, stood: { values: filed.values, along: filed.along, n }, checks: filed.along.limits };
 }
 
 /** Lists of numbers as the columns that they were; null is what was not known. */

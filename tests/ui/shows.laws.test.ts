@@ -35,13 +35,13 @@ function showing(first: string) {
   return { element, action: shows(element as unknown as HTMLElement, first) };
 }
 
-/** The drawings of a vehicle that goes along its line, one obstacle after the other. */
+/** The drawings of a vehicle that goes along its line, one obstacle after the other; a shape is looked at in the first third. */
 const drives = SCENES.flatMap((name) => {
   const of = scene(name);
   const { length } = of.along.record;
   return Array.from({ length }, (_, n) => {
     const stood = { ...of.stood, n };
-    return { ...of, stood, n, other: null, sized: n % 3 === 0 ? 0 : null, system: 'metric' } as const;
+    return { ...of, stood, n, other: null, sized: n < length / 3 ? 0 : null, system: 'metric' } as const;
   });
 });
 

@@ -26,6 +26,8 @@ export const drawing: Words['drawing'] = {
   gap: 'Lücke',
   north: 'N',
   traction: 'Traktion',
+  also: 'Alles andere',
+  nothingElse: 'sonst ist nichts zu erfüllen',
   clearance: 'Bodenfreiheit',
   tip: 'Kippen',
   short: (cause, size) => `${cause}: ${size} zu wenig`,

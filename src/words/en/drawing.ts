@@ -25,6 +25,8 @@ export const drawing = {
   gap: 'gap',
   north: 'N',
   traction: 'Traction',
+  also: 'All else',
+  nothingElse: 'nothing else to meet',
   clearance: 'Clearance',
   tip: 'Tip',
   short: (cause: string, size: string) => `${cause}: ${size} short`,
