@@ -13,6 +13,7 @@ import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import { metresPerDegree } from '../route/ellipsoid.ts';
 import { say } from '../words/words.ts';
 import type { Inks } from './inks.ts';
+import { hasWebGl } from './webGl.ts';
 
 setWorkerUrl(workerUrl);
 
@@ -257,11 +258,6 @@ export class MapView {
     for (const [name, value] of Object.entries(layer.layout ?? {}))
       this.#map.setLayoutProperty(layer.id, name as never, value as never);
   }
-}
-
-/** MapLibre draws by WebGL 2 alone. */
-function hasWebGl(): boolean {
-  return document.createElement('canvas').getContext('webgl2') !== null;
 }
 
 /** Bare paper, with the fonts that labels are set in. */

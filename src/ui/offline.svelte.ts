@@ -1,8 +1,8 @@
 import type { Said } from '../offline/kept.ts';
 import { keep } from '../offline/keeper.ts';
 import { say } from '../words/words.ts';
+import { mayBeginAnew } from './beginAnew.ts';
 import { notices } from './notice.svelte.ts';
-import { open } from './trip.svelte.ts';
 
 const SCRIPT = 'service-worker.js';
 
@@ -37,12 +37,10 @@ class Offline {
     });
   }
 
-  /** Begins anew with the newer program, once the trip is stored. */
+  /** Begins anew with the newer program, once nothing is lost by it; until then it is offered again. */
   async #use(use: () => Promise<void>): Promise<void> {
-    await open.flush();
-    if (open.keeping.state === 'failed') {
+    if (!(await mayBeginAnew())) {
       this.#offer(use);
-      notices.say(say.header.storeFirst);
       return;
     }
     await use();

@@ -29,6 +29,11 @@ export function withPath(trip: Trip, obstacleId: string, lineId: string, path: B
   });
 }
 
+/** A recording was read for a bypass that was removed meanwhile. */
+export function pathHasNoBypass(name: string): Problem {
+  return { severity: 'error', where: name, what: say.lines.gone, done: say.lines.goneDone, times: 1 };
+}
+
 /** What a recording gives for the path of a bypass, and what to look at twice. */
 export function pathOfRecording(
   recording: Track,

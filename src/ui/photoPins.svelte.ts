@@ -12,16 +12,22 @@ export interface Found {
   readonly tags: PhotoTags;
 }
 
-/** Photos that wait for the leader's word. They are no part of the trip, and gone with the page. */
+/** Photos that wait for the leader's word, of all trips. They are no part of a trip, and gone with the page. */
 class PhotoPins {
-  #found = $state.raw<{ readonly tripId: string; readonly list: readonly Found[] }>({ tripId: '', list: [] });
+  #found = $state.raw<readonly (Found & { readonly tripId: string })[]>([]);
   adding = $state.raw<{ readonly done: number; readonly of: number } | null>(null);
   faults = $state.raw<readonly string[]>([]);
   /** How far the camera's clock runs ahead. */
   aheadS = $state(0);
 
-  get list(): readonly Found[] {
-    return this.#found.tripId === open.now.id ? this.#found.list : [];
+  /** Those of the open trip. */
+  readonly list: readonly Found[] = $derived.by(() =>
+    this.#found.filter(({ tripId }) => tripId === open.now.id),
+  );
+
+  /** Whether any are waiting, or about to. */
+  get isWaiting(): boolean {
+    return this.adding !== null || this.#found.length > 0;
   }
 
   async read(files: readonly File[]): Promise<void> {
@@ -31,14 +37,14 @@ class PhotoPins {
       this.adding = { done, of: files.length };
       const [tags, photo] = await Promise.all([photoTags(file), photoOf(file, newId())]);
       if (typeof photo === 'string') said.push(photo);
-      else this.#found = { tripId, list: [...this.list, { name: file.name, photo, tags }] };
+      else this.#found = [...this.#found, { tripId, name: file.name, photo, tags }];
     }
     this.adding = null;
     this.faults = said;
   }
 
   leave({ photo }: Found): void {
-    this.#found = { ...this.#found, list: this.#found.list.filter((one) => one.photo !== photo) };
+    this.#found = this.#found.filter((one) => one.photo !== photo);
   }
 }
 

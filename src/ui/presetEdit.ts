@@ -1,8 +1,10 @@
+import { same } from '../archive/same.ts';
 import type { How } from '../terrain/measure.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { Answers, Preset } from '../terrain/preset.ts';
 import { stretchFrom } from '../terrain/preset.ts';
 import type { Path } from './groundEdit.ts';
+import { withValue } from './groundEdit.ts';
 
 /** What the leader answered to a preset's questions, and how each answer was got. */
 export interface Answered {
@@ -12,18 +14,6 @@ export interface Answered {
 
 export const NOTHING_ANSWERED: Answered = { answers: {}, hows: {} };
 
-/** The stretch once a question was answered, or its answer taken back: slope and camber are then not known from here. */
-export function withAnswer(
-  stretch: Stretch,
-  preset: Preset,
-  given: Answered,
-  key: string,
-  value: number | null,
-): Stretch {
-  const plane = key in stretch.plane ? { ...stretch.plane, [key]: value } : stretch.plane;
-  return answeredStretch({ ...stretch, plane }, preset, given);
-}
-
 /** With one more answer; null takes it back. */
 export function answer(given: Answered, key: string, value: number | null, how: How): Answered {
   const answers: Record<string, number> = { ...given.answers };
@@ -32,32 +22,60 @@ export function answer(given: Answered, key: string, value: number | null, how: 
   return { answers, hows: { ...given.hows, [key]: how } };
 }
 
+/** Slope and camber lie in the plane, whatever its shapes; every other answer lays shapes. */
+export function isOfPlane(key: string): boolean {
+  return key === 'slopeRad' || key === 'camberRad';
+}
+
+/** The stretch once the question `key` was answered, or its answer taken back: slope and camber are then not known from here. */
+export function withAnswer(stretch: Stretch, preset: Preset, given: Answered, key: string): Stretch {
+  if (isOfPlane(key)) return withValue(stretch, `plane.${key}`, given.answers[key] ?? null, given.hows[key]);
+  return answeredStretch(stretch, preset, given);
+}
+
 /**
- * The stretch with the shapes that the answers describe. What no question asks (surface, corridor) stays as it is, and
- * so does what the leader has not answered of slope and camber.
+ * The stretch with the shapes that the answers lay, and the length where it is asked for. Everything else stays as it is:
+ * slope and camber, surface, corridor.
  */
 export function answeredStretch(stretch: Stretch, preset: Preset, given: Answered): Stretch {
   const made = stretchFrom(preset, given.answers);
+  const asksLength = preset.questions.some(({ key }) => key === 'lengthM');
+  const isLaid = (path: Path) => path.startsWith('features.') || (asksLength && path === 'lengthM');
   const hows: Record<string, How> = {};
-  for (const [path, how] of Object.entries(stretch.hows)) if (!path.startsWith('features.')) hows[path] = how;
+  for (const [path, how] of Object.entries(stretch.hows)) if (!isLaid(path)) hows[path] = how;
   for (const key of Object.keys(given.answers))
-    for (const path of movedBy(preset, given.answers, key)) hows[path] = given.hows[key] ?? 'by eye';
+    for (const path of movedBy(preset, given.answers, key))
+      if (isLaid(path)) hows[path] = given.hows[key] ?? 'by eye';
   return {
     ...stretch,
-    lengthM: made.lengthM,
+    lengthM: asksLength ? made.lengthM : stretch.lengthM,
     features: made.features,
-    plane: {
-      slopeRad: given.answers.slopeRad ?? stretch.plane.slopeRad,
-      camberRad: given.answers.camberRad ?? stretch.plane.camberRad,
-    },
     hows,
   };
 }
 
 /**
- * The answers with slope and camber as the stretch has them: they are also read by the phone, taken from the elevation
- * model, and undone. An answer left as it was would put the former value back with the next one given.
+ * The answers, of those given one after another, that lay the shapes just as they are, with slope and camber as the
+ * stretch has them; the latest of those that do. Null where none do: somebody changed the shapes otherwise.
  */
+export function answersOf(stretch: Stretch, preset: Preset, given: readonly Answered[]): Answered | null {
+  const found = given.findLast((one) => {
+    const laid = answeredStretch(stretch, preset, one);
+    return (
+      same(laid.features, stretch.features) &&
+      laid.lengthM === stretch.lengthM &&
+      same(measured(laid), measured(stretch))
+    );
+  });
+  return found === undefined ? null : withPlane(found, stretch);
+}
+
+/** How its values were got, without those judged by eye: one that is absent was, too. */
+function measured({ hows }: Stretch): Readonly<Record<string, How>> {
+  return Object.fromEntries(Object.entries(hows).filter(([, how]) => how !== 'by eye'));
+}
+
+/** The answers with slope and camber as the stretch has them: they are also read otherwise, and undone. */
 export function withPlane({ answers, hows }: Answered, { plane, hows: by }: Stretch): Answered {
   const now: Record<string, number> = { ...answers };
   const got: Record<string, How> = { ...hows };

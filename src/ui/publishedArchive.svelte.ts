@@ -4,10 +4,10 @@ import type { PublishedRow } from '../archive/publish/published.ts';
 import type { TroubleWord } from '../archive/publish/trouble.ts';
 import type { Box, TrackRow } from '../archive/trackRow.ts';
 import { PublishedReader } from '../workers/published.ts';
+import { mayBeginAnew } from './beginAnew.ts';
 import { mayFetch } from './pagePolicy.ts';
 import { forgetArchive, goTo, isWithheld, keepArchive, keptArchives, takeGoing } from './publishedAddress.ts';
 import { tell } from './tell.ts';
-import { open } from './trip.svelte.ts';
 
 /** The published archive that is being read: nothing of it before someone asks for it. */
 class PublishedArchive {
@@ -38,8 +38,11 @@ class PublishedArchive {
       return;
     }
     if (!mayFetch(url)) {
+      if (!(await mayBeginAnew())) {
+        this.close();
+        return;
+      }
       goTo(url.href);
-      await open.flush();
       location.reload();
       return;
     }

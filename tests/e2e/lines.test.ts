@@ -191,3 +191,67 @@ test('the map for one vehicle: its line at each obstacle, its verdict in word an
   expect(faults).toEqual([]);
   await context.close();
 });
+
+test('a path that was read goes to the bypass that it was chosen for, and one that is gone is told of', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const ditch = () =>
+    page
+      .getByRole('link', { name: /Washed ditch/ })
+      .first()
+      .click();
+  const dialog = page.getByRole('dialog', { name: 'Which track?' });
+  const choose = async () => {
+    await page
+      .getByLabel(/^GPX file of/)
+      .setInputFiles(new URL('./in/two-tracks.gpx', import.meta.url).pathname);
+    await dialog.waitFor();
+  };
+  const take = () => dialog.getByRole('button', { name: /^Down the creek/ }).click();
+  await page.getByRole('link', { name: /^Obstacles/ }).click();
+  await ditch();
+  await choose();
+  await page.evaluate(() => (location.hash = '#/scout/obstacles'));
+  await page.getByLabel('Name of the obstacle').waitFor({ state: 'detached' });
+  await take();
+  await page.getByText(/^Took the path of round the head of the ditch/).waitFor();
+  await ditch();
+  await expect.poll(() => path(page)).not.toMatch(/: 4 points/);
+
+  await choose();
+  await page
+    .locator('button')
+    .filter({ hasText: /^\s*Remove\s*round the head/ })
+    .dispatchEvent('click');
+  await take();
+  await page.getByRole('alert').getByText('It was removed while its path was read.').waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('where no map can be drawn none is offered to draw on, and what was half drawn can be left and put back', async () => {
+  const { context, page, faults } = await sitDown(browser, inject('url'));
+  const begin = async () => {
+    await page.getByRole('link', { name: /^Obstacles/ }).click();
+    await page
+      .getByRole('link', { name: /Washed ditch/ })
+      .first()
+      .click();
+    await page.getByText(/On this device no map can be drawn on/).waitFor();
+  };
+  await begin();
+  expect(await page.getByRole('button', { name: /^Draw it on the map/ }).count()).toBe(0);
+  await page.evaluate(() => {
+    const tripId = localStorage.getItem('rutline.open');
+    const sketch = { tripId, obstacleId: 'obstacle-8', lineId: 'bypass', points: [[7, 45]] };
+    localStorage.setItem('rutline.drawing', JSON.stringify([sketch]));
+  });
+  await page.reload();
+  const leave = page.getByRole('button', { name: /^Leave the drawing/ });
+  await leave.click();
+  await page.getByText(/^Left the half-drawn path of/).waitFor();
+  expect(await leave.count()).toBe(0);
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await leave.waitFor();
+  expect(faults.filter((fault) => !/WebGL/i.test(fault))).toEqual([]);
+  await context.close();
+});

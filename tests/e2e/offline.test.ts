@@ -139,6 +139,33 @@ test('a newer program is offered, and taken only when someone says so; nothing i
   await context.close();
 });
 
+/** One pixel. */
+const PNG =
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+
+test('a newer program is not taken while photos wait that would be lost with the page', async () => {
+  const { context, page } = await open();
+  await ready(page);
+  await page.getByRole('link', { name: 'Scout' }).click();
+  await page.getByText('Pins from photos', { exact: true }).click();
+  await page
+    .getByLabel('Photos to pin from')
+    .setInputFiles({ name: 'bare.png', mimeType: 'image/png', buffer: Buffer.from(PNG, 'base64') });
+  const leaveOut = page.getByRole('button', { name: 'Leave out bare.png' });
+  await leaveOut.waitFor();
+  deliverNewer();
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await page.getByText(OFFER).waitFor();
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await page.getByText(/^First pin or leave out the photos/).waitFor();
+  expect(await isNewer(page)).toBe(false);
+  await leaveOut.click();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await newer(page);
+  await context.close();
+});
+
 test('of two windows, the one that did not ask works on as it was', async () => {
   const { context, page, faults } = await open();
   await ready(page);

@@ -133,3 +133,60 @@ test('obstacles are pinned from photos by position and by time, each on the lead
   expect(faults).toEqual([]);
   await context.close();
 });
+
+test('photos go to the obstacle that they were chosen for, whatever is open when they have been read', async () => {
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE);
+  await openFile(page, 'quarry.gpx');
+  await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
+  await pin(page, '0.3', /^Ledge/);
+  await page.getByRole('link', { name: /All obstacles/ }).click();
+  await pin(page, '0.6', /^Log/);
+  let read = (): void => undefined;
+  const held = new Promise<void>((resolve) => (read = resolve));
+  await page.route(/photo\.worker/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  const one = [await picture(page, 'one.jpg', {}, [800, 600])];
+  const all = page.getByRole('link', { name: /All obstacles/ });
+  await page.getByText('Photos (0)').click();
+  await page.getByLabel('Photos from files').setInputFiles(one);
+  await page.getByText('Reading photo 1 of 1').waitFor();
+  await all.click();
+  await page.getByRole('link', { name: /Ledge/ }).first().click();
+  await page.getByText('Photos (0)').waitFor();
+  await all.click();
+  read();
+  await page.getByText('Added the photo to Log.').waitFor();
+  await page.getByRole('link', { name: /Log/ }).first().click();
+  await page.getByText('Photos (1)').waitFor();
+  await all.click();
+  await page.getByRole('link', { name: /Ledge/ }).first().click();
+  await page.getByText('Photos (0)').waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('while photos are read the page does not begin anew; where their obstacle was removed meanwhile, it is told', async () => {
+  const { context, page, faults } = await beginTrip(browser, inject('url'), PHONE);
+  await openFile(page, 'quarry.gpx');
+  await page.getByText('Old quarry & ridge: 2.18 km').waitFor();
+  await pin(page, '0.3', /^Ledge/);
+  let read = (): void => undefined;
+  const held = new Promise<void>((resolve) => (read = resolve));
+  await page.route(/photo\.worker/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.getByText('Photos (0)').click();
+  await page.getByLabel('Photos from files').setInputFiles([await picture(page, 'one.jpg', {}, [800, 600])]);
+  await page.getByText('Reading photo 1 of 1').waitFor();
+  await page.getByRole('button', { name: 'View' }).click();
+  await page.getByRole('combobox', { name: 'Language' }).selectOption({ label: 'Deutsch' });
+  await page.getByText(/^First let the photos be read/).waitFor();
+  await page.getByRole('button', { name: 'Remove this obstacle' }).click();
+  read();
+  await page.getByText('Ledge was removed meanwhile, so that its new photos could not be added').waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});

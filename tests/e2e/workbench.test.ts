@@ -297,3 +297,29 @@ test('a thumb that lands beside a handle takes the nearest one and does not scro
   expect(await page.getByRole('button', { name: /^Undo/ }).isEnabled()).toBe(true);
   await context.close();
 });
+
+test('a tap on the sweep looks at a station of an offset line; the line follows a hand that drags it across', async () => {
+  const { context, page } = await sitDown(browser, 'about:blank');
+  const ruts = DEMO.obstacles.find(({ name }) => name === 'Hobnail ruts') ?? expect.fail();
+  const place = { desk: 'workbench', obstacleId: ruts.id, vehicleId: null, lineId: 'left' } as const;
+  await page.goto(`${inject('url')}${addressOf(place)}`);
+  await page.getByRole('heading', { name: 'Wheel loads' }).waitFor(PATIENT);
+  const sweep = page.getByRole('img', { name: /^Nearest limit at each offset/ });
+  const station = page.getByLabel(/^Station of mid-wheelbase/);
+  const offset = page.getByLabel('Offset, left of main');
+  const undoes = page.getByRole('button', { name: /^Undo/ });
+  const before = await station.inputValue();
+  const { x, y, width, height } = (await sweep.boundingBox()) ?? expect.fail();
+  await page.mouse.click(x + width * 0.7, y + height * 0.8);
+  await expect.poll(() => station.inputValue()).not.toBe(before);
+  expect(await offset.inputValue()).toBe('0.5');
+  expect(await undoes.isDisabled()).toBe(true);
+
+  await page.mouse.move(x + width * 0.4, y + height * 0.5);
+  await page.mouse.down();
+  for (let i = 1; i <= 6; i++) await page.mouse.move(x + width * 0.4 + 10 * i, y + height * 0.5);
+  await page.mouse.up();
+  await expect.poll(() => offset.inputValue()).not.toBe('0.5');
+  expect(await undoes.isEnabled()).toBe(true);
+  await context.close();
+});

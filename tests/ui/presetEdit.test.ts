@@ -1,13 +1,15 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { checkStretch } from '../../src/terrain/check.ts';
+import type { Stretch } from '../../src/terrain/obstacle.ts';
 import { PRESETS, presetNamed, stretchFrom } from '../../src/terrain/preset.ts';
+import { addFeature, removeFeature, withHow, withValue } from '../../src/ui/groundEdit.ts';
 import {
   answer,
   answeredStretch,
+  answersOf,
   movedBy,
   NOTHING_ANSWERED,
   withAnswer,
-  withPlane,
 } from '../../src/ui/presetEdit.ts';
 
 const preset = presetNamed('rutted climb')!;
@@ -57,29 +59,80 @@ test.each(PRESETS)(
   },
 );
 
-test('a slope read by another way is what the question was answered with, and stays with the next answer', () => {
-  const typed = answer(NOTHING_ANSWERED, 'slopeRad', 0.1, 'by eye');
-  const ground = withAnswer(before, preset, typed, 'slopeRad', 0.1);
-  const read = {
-    ...ground,
-    plane: { ...ground.plane, slopeRad: 0.2 },
-    hows: { ...ground.hows, 'plane.slopeRad': 'taped' } as const,
-  };
-  const given = withPlane(typed, read);
-  expect(given.answers.slopeRad).toBe(0.2);
-  expect(given.hows.slopeRad).toBe('taped');
-  const after = withAnswer(read, preset, answer(given, 'leftDepthM', 0.4, 'taped'), 'leftDepthM', 0.4);
+test('a slope that is answered lies in the plane alone', () => {
+  const ground = addFeature(withValue(before, 'features.0.depthM', 0.4, 'by eye'), 'rock');
+  const given = answer(NOTHING_ANSWERED, 'slopeRad', 0.2, 'taped');
+  const after = withAnswer(ground, preset, given, 'slopeRad');
+  expect(after.features).toBe(ground.features);
   expect(after.plane.slopeRad).toBe(0.2);
-  expect(after.hows['plane.slopeRad']).toBe('taped');
+  expect(after.hows).toEqual({ ...ground.hows, 'plane.slopeRad': 'taped' });
 });
 
-test('a slope that is taken back is known from the track alone, and comes back with no other answer', () => {
-  const typed = answer(NOTHING_ANSWERED, 'slopeRad', 0.1, 'by eye');
-  const ground = withAnswer(before, preset, typed, 'slopeRad', 0.1);
-  const back = withAnswer(ground, preset, answer(typed, 'slopeRad', null, 'by eye'), 'slopeRad', null);
+test('a slope that is taken back is known from the track alone', () => {
+  const given = answer(NOTHING_ANSWERED, 'slopeRad', 0.2, 'taped');
+  const ground = withAnswer(before, preset, given, 'slopeRad');
+  const back = withAnswer(ground, preset, answer(given, 'slopeRad', null, 'taped'), 'slopeRad');
   expect(back.plane.slopeRad).toBe(null);
-  const given = withPlane(typed, back);
-  expect(given.answers).not.toHaveProperty('slopeRad');
-  const after = withAnswer(back, preset, answer(given, 'leftDepthM', 0.4, 'taped'), 'leftDepthM', 0.4);
-  expect(after.plane.slopeRad).toBe(null);
+});
+
+test('a length that is not asked for stays as it was entered', () => {
+  const ledge = presetNamed('ledge')!;
+  const long = withValue(stretchFrom(ledge, {}, 'by eye'), 'lengthM', 14, 'taped');
+  const after = withAnswer(long, ledge, answer(NOTHING_ANSWERED, 'riseM', 0.4, 'taped'), 'riseM');
+  expect(after.lengthM).toBe(14);
+  expect(after.hows.lengthM).toBe('taped');
+});
+
+describe('the answers shown are those that the ground agrees with', () => {
+  const one = answer(NOTHING_ANSWERED, 'leftDepthM', 0.24, 'taped');
+  const two = answer(one, 'lengthM', 12, 'paced');
+  const given = [NOTHING_ANSWERED, one, two];
+  const grounds = [before, withAnswer(before, preset, one, 'leftDepthM')];
+  grounds.push(withAnswer(grounds[1], preset, two, 'lengthM'));
+
+  test('as each was given, and those before once a step is undone', () => {
+    grounds.forEach((ground, i) =>
+      expect(answersOf(ground, preset, given)?.answers).toEqual({ ...given[i].answers, camberRad: 0 }),
+    );
+  });
+
+  test('with slope and camber as they were read by another way', () => {
+    const read = withValue(grounds[1], 'plane.slopeRad', 0.2, 'taped');
+    const shown = answersOf(read, preset, given);
+    expect(shown?.answers).toEqual({ leftDepthM: 0.24, slopeRad: 0.2, camberRad: 0 });
+    expect(shown?.hows.slopeRad).toBe('taped');
+  });
+
+  test('none where a size was dragged, a shape added, or a size got otherwise', () => {
+    const [, ground] = grounds;
+    for (const other of [
+      withValue(ground, 'features.0.depthM', 0.4, 'by eye'),
+      addFeature(ground, 'rock'),
+      removeFeature(ground, 1),
+      withHow(ground, 'features.0.depthM', 'by eye'),
+      withValue(ground, 'lengthM', 30),
+    ])
+      expect(answersOf(other, preset, given)).toBe(null);
+  });
+
+  test('after they were stored, with names in another order', () => {
+    const stored = JSON.parse(JSON.stringify(grounds[2])) as Stretch;
+    const turned = stored.features.map((feature) => Object.fromEntries(Object.entries(feature).reverse()));
+    const ground = { ...stored, features: turned as unknown as Stretch['features'] };
+    expect(answersOf(ground, preset, given)?.answers.lengthM).toBe(12);
+  });
+
+  test.each(PRESETS)('$name, just pinned, agrees with no answer at all', (fresh) => {
+    expect(answersOf(stretchFrom(fresh, {}, 'by eye'), fresh, [NOTHING_ANSWERED])).not.toBe(null);
+  });
+
+  test.each(PRESETS)('$name agrees with each of its answers once it is given', (fresh) => {
+    let ground = stretchFrom(fresh, {}, 'by eye');
+    let last = NOTHING_ANSWERED;
+    for (const { key, start } of fresh.questions) {
+      last = answer(last, key, start * 1.1, 'taped');
+      ground = withAnswer(ground, fresh, last, key);
+      expect(answersOf(ground, fresh, [last])?.answers[key]).toBe(start * 1.1);
+    }
+  });
 });

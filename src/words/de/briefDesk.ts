@@ -9,6 +9,8 @@ export const briefDesk: Words['briefDesk'] = {
   printMatrix: 'Matrix drucken',
   printBriefing: 'Einweisung und Karten drucken',
   saveBriefing: 'Als Seite speichern',
+  paperFault: (error) =>
+    `Die Einweisung konnte nicht geschrieben werden (${error}). Noch einmal versuchen oder die Seite neu laden.`,
   travelled: (direction) => `Gefahren ${direction}`,
   nothing: 'Noch nichts einzuweisen',
   pinOn: 'Die Hindernisse setzen unter',
@@ -17,6 +19,11 @@ export const briefDesk: Words['briefDesk'] = {
   convoy: 'Konvoi',
   thenHere: 'Dann steht hier das Urteil für jedes Fahrzeug an jedem Hindernis.',
   workedOut: (done, of) => `${done} von ${of} berechnet …`,
+  stoppedAt: (done, of) =>
+    `Angehalten: ${done} von ${of} berechnet. Aus einem Teil wird nichts geschrieben oder gedruckt.`,
+  stop: 'Anhalten',
+  goOn: 'Weiter',
+  writing: 'Die Einweisung wird geschrieben …',
   estimates: (names) =>
     `Noch aus der Klasse geschätzte Werte: ${names}. Ein Urteil aus Schätzwerten ist ein Schätzwert.`,
   before: 'Bevor jemand losfährt',

@@ -22,7 +22,10 @@ export const header: Words['header'] = {
   asDevice: 'Wie das Gerät',
   storeFirst: 'Erst dafür sorgen, dass diese Fahrt gespeichert ist: Was es nicht ist, ginge verloren.',
   photosFirst:
-    'Erst die wartenden Fotos unter „Hindernisse aus Fotos“ setzen oder weglassen: Sie gingen verloren.',
+    'Erst die wartenden Fotos unter „Hindernisse aus Fotos“ setzen oder weglassen, in dieser Fahrt oder einer anderen: Sie gingen verloren.',
+  readFirst: 'Erst die Fotos fertig lesen lassen, die gerade gewählt wurden: Sie gingen verloren.',
+  drawFirst:
+    'Erst den halb gezeichneten Verlauf auf der Karte abschließen: Dieses Gerät kann ihn nicht speichern, er ginge verloren.',
   step: {
     renameTrip: 'Fahrt umbenennen',
     turnConvoy: 'Konvoi umdrehen',

@@ -33,6 +33,13 @@ export const lines: Words['lines'] = {
   removedPath: (name) => `Verlauf von ${name} entfernt.`,
   beingDrawn: 'Wird auf der Karte gezeichnet.',
   beingRedrawn: 'Wird auf der Karte gezeichnet; der bisherige Verlauf bleibt, bis das fertig ist.',
+  halfDrawnElsewhere: 'Halb gezeichnet, wo es eine Karte gab.',
+  noMapToDraw: 'Auf diesem Gerät lässt sich auf keiner Karte zeichnen; nimm den Verlauf aus einer GPX-Datei.',
+  halfDrawn: (name, obstacle) =>
+    `Der Verlauf von ${name} (${obstacle}) ist halb gezeichnet und bleibt: Schließe ihn auf der Karte mit „Fertig“ ab oder verlasse ihn mit „Verwerfen“; dann zeichne diesen.`,
+  showHalfDrawn: 'Zeigen',
+  leaveDrawing: 'Zeichnung verlassen',
+  leftDrawing: (name) => `Halb gezeichneter Verlauf verlassen: ${name}.`,
   onMap: (points, length) => `Auf der Karte: ${points} Punkte, ${length}.`,
   notOnMap: 'Noch nicht auf der Karte.',
   draw: 'Auf der Karte zeichnen',
@@ -47,6 +54,8 @@ export const lines: Words['lines'] = {
   gapsDone: 'Der Verlauf geht gerade hinüber; wo das falsch ist, auf der Karte zeichnen.',
   tooMany: (points) => `Sie hat ${points} Punkte, mehr als ein Verlauf haben darf.`,
   tooManyDone: (left) => `Weggelassen wurden die, die am wenigsten ausmachen; ${left} bleiben.`,
+  gone: 'Die Spur wurde entfernt, während ihr Verlauf gelesen wurde.',
+  goneDone: 'Der Verlauf wurde nicht genommen; nimm das Entfernen zurück und lies ihn noch einmal.',
   farOff: (name, off) => `Sie kommt nicht näher als ${off} an das Hindernis: ${name}.`,
   farOffDone: 'Prüfen, ob es die richtige Aufzeichnung ist; „Rückgängig“ nimmt sie zurück.',
 };

@@ -42,7 +42,10 @@ export const photos: Words['photos'] = {
   clockHelp:
     'Einmal die Uhr des Empfängers fotografieren; was die Kamera mehr zeigt. Negativ, wenn sie nachgeht.',
   pinned: (preset, station) => `Gesetzt bei ${station}: ${preset}.`,
-  addedTo: (obstacle) => `Foto hinzugefügt zu ${obstacle}.`,
+  addedTo: (n, obstacle) =>
+    n === 1 ? `Foto hinzugefügt zu ${obstacle}.` : `${n} Fotos hinzugefügt zu ${obstacle}.`,
+  gone: (obstacle) =>
+    `${obstacle} wurde inzwischen entfernt, die neuen Fotos ließen sich nicht hinzufügen: Nimm das Entfernen zurück und füge sie noch einmal hinzu.`,
   noPlace: 'kein Ort.',
   alongPins: 'entlang der Pins, nach seiner Position',
   byPosition: (off) => `nach seiner Position, ${off} neben der Strecke`,

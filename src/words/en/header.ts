@@ -20,7 +20,11 @@ export const header = {
   language: 'Language',
   asDevice: 'As the device',
   storeFirst: 'First see to it that this trip is stored: what is not would be lost.',
-  photosFirst: 'First pin or leave out the photos that wait under Pins from photos: they would be lost.',
+  photosFirst:
+    'First pin or leave out the photos that wait under Pins from photos, of this trip or another: they would be lost.',
+  readFirst: 'First let the photos be read that were just chosen: they would be lost.',
+  drawFirst:
+    'First end the path that is half drawn on the map: this device cannot store it, and it would be lost.',
   step: {
     renameTrip: 'rename the trip',
     turnConvoy: 'turn the convoy around',

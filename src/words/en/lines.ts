@@ -32,6 +32,13 @@ export const lines = {
   removedPath: (name: string) => `Removed the path of ${name}.`,
   beingDrawn: 'Being drawn on the map.',
   beingRedrawn: 'Being drawn on the map; the one before stays until that is done.',
+  halfDrawnElsewhere: 'Half drawn where there was a map.',
+  noMapToDraw: 'On this device no map can be drawn on; take the path from a GPX file.',
+  halfDrawn: (name: string, obstacle: string) =>
+    `The path of ${name} at ${obstacle} is half drawn and stays: end it on the map with Done, or leave it with Cancel; then draw this one.`,
+  showHalfDrawn: 'Show it',
+  leaveDrawing: 'Leave the drawing',
+  leftDrawing: (name: string) => `Left the half-drawn path of ${name}.`,
   onMap: (points: number, length: string) => `On the map: ${points} points, ${length}.`,
   notOnMap: 'Not on the map yet.',
   draw: 'Draw it on the map',
@@ -46,6 +53,8 @@ export const lines = {
   gapsDone: 'The path goes straight across; draw it on the map where that is wrong.',
   tooMany: (points: string) => `It has ${points} points, more than a path may have.`,
   tooManyDone: (left: string) => `Those were left out that make the least difference; ${left} stay.`,
+  gone: 'It was removed while its path was read.',
+  goneDone: 'The path was not taken; put the bypass back, and take it again.',
   farOff: (name: string, off: string) => `It comes no nearer to ${name} than ${off}.`,
   farOffDone: 'Check that it is the right recording; undo takes it back.',
 };

@@ -41,7 +41,10 @@ export const photos = {
   clockHelp:
     'Photograph the clock of the receiver once; what the camera shows more than that. Negative where it is behind.',
   pinned: (preset: string, station: string) => `Pinned ${preset} at ${station}.`,
-  addedTo: (obstacle: string) => `Added the photo to ${obstacle}.`,
+  addedTo: (n: number, obstacle: string) =>
+    n === 1 ? `Added the photo to ${obstacle}.` : `Added ${n} photos to ${obstacle}.`,
+  gone: (obstacle: string) =>
+    `${obstacle} was removed meanwhile, so that its new photos could not be added: put it back, and add them again.`,
   noPlace: 'no place.',
   alongPins: 'along the pins, by its position',
   byPosition: (off: string) => `by its position, ${off} from the track`,
