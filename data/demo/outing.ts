@@ -226,7 +226,8 @@ export function outing(recording: Recording): Trip {
   return {
     id: 'demo',
     name: 'Ember Range, spring outing',
-    note: 'Meet at Thimble Flat at 08:30. Radio channel 12. An invented place with invented people.',
+    note: 'Meet at Thimble Flat at 08:30. An invented place with invented people.',
+    radioChannel: '12',
     direction: 'as recorded',
     track,
     waypoints: recording.waypoints,

@@ -5,7 +5,7 @@ import type { Trip } from './trip.ts';
 export interface Carried {
   /** Who drives which vehicle. */
   readonly drivers: boolean;
-  /** The notes of trip and obstacles, and the descriptions that came with the recording. */
+  /** The notes of trip and obstacles, the radio channel, and the descriptions that came with the recording. */
   readonly notes: boolean;
   /** When each point of the track was recorded: where somebody was, and when. */
   readonly times: boolean;
@@ -25,6 +25,7 @@ export function carrying(trip: Trip, { drivers, notes, times, photos }: Carried)
   return {
     ...trip,
     note: notes ? trip.note : '',
+    radioChannel: notes ? trip.radioChannel : '',
     track: track && {
       ...track,
       description: notes ? track.description : '',
@@ -38,8 +39,8 @@ export function carrying(trip: Trip, { drivers, notes, times, photos }: Carried)
 
 /** Which of these a trip has at all. */
 export function holds(trip: Trip): Carried {
-  const { note, track, waypoints, obstacles, vehicles } = trip;
-  const texts = [note, track?.description, ...[...waypoints].map((one) => one.description)];
+  const { note, radioChannel, track, waypoints, obstacles, vehicles } = trip;
+  const texts = [note, radioChannel, track?.description, ...[...waypoints].map((one) => one.description)];
   return {
     drivers: vehicles.some(({ driver }) => driver !== ''),
     notes: [...texts, ...obstacles.map((one) => one.note)].some(Boolean),

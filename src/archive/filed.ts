@@ -66,6 +66,7 @@ export function asTrip({ id, name, note, track, waypoints, surveyed }: GradedTra
     id,
     name,
     note,
+    radioChannel: '',
     direction: 'as recorded',
     track,
     waypoints,

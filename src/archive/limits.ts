@@ -23,6 +23,8 @@ export const TRIP_LIMITS = {
   photoPixels: 16_000_000,
   /** UTF-16 units of a name or note; as much as is read from GPX. */
   textLength: READ_LIMITS.textLength,
+  /** UTF-16 units of a radio channel: a number, a name, and one to fall back on. */
+  radioLength: 60,
   idLength: 200,
   /** Problems that are listed one by one; a file this damaged is not repaired by reading more. */
   problems: 500,
@@ -35,8 +37,16 @@ export const ARCHIVE_LIMITS = {
   visits: 1_000,
   /** Of one obstacle. */
   outcomes: 10_000,
+  /** Points of recordings in one file or folder, graded tracks of ours not counted; 200 MB of arrays. */
+  points: READ_LIMITS.points,
   /** Bytes of a file of many tracks (GeoPackage, zip, GeoJSON), as it lies on the disk. */
   fileBytes: 400_000_000,
+  /**
+   * Bytes of a GeoJSON text, which must be held whole. One of this size takes some 500 MB while it is read (positions of
+   * three numbers: 1 for the text, 3 parsed, 1 as arrays), and 2 GB where it is made to take as much as it can (empty
+   * records, 21 times the text); measured in Node 20, and less where a browser packs its pointers.
+   */
+  geoJsonBytes: 100_000_000,
   /**
    * A visit older than a year is no longer today's ground: a wet season lies between. Common practice, no source. Too long
    * lets a washed-out rut be judged as it was; too short has people measure again what did not change.

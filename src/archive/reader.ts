@@ -67,14 +67,15 @@ export class Reader {
     return value.slice(0, most) as unknown[];
   }
 
-  text(value: unknown, where: string): string {
+  /** A text, cut at `most`; empty where there is none. */
+  text(value: unknown, where: string, most: number = TRIP_LIMITS.textLength): string {
     if (typeof value !== 'string') {
       this.error(where, say.tripFile.notText(spoken(value)), say.tripFile.readEmpty);
       return '';
     }
-    if (value.length <= TRIP_LIMITS.textLength) return value;
-    this.warning(where, say.tripFile.longText(TRIP_LIMITS.textLength), say.tripFile.cutThere);
-    return value.slice(0, TRIP_LIMITS.textLength);
+    if (value.length <= most) return value;
+    this.warning(where, say.tripFile.longText(most), say.tripFile.cutThere);
+    return value.slice(0, most);
   }
 
   /** A name that nothing else in `ids` has, made from `spare` where the file gives none. */

@@ -34,22 +34,25 @@ export function tripSchema(): Schema {
     title: 'Rutline trip',
     description:
       'One outing: a route, what lies in the way, and who goes. SI units, named in the last letters of a name (M metre, Kg kilogram, Rad radian, Pa pascal, N newton, S second); angles in radians; x along the recorded direction, y to the left, from the pin.',
-    ...record({
-      format: { const: TRIP_FORMAT },
-      version: { const: TRIP_VERSION },
-      id: ID,
-      name: TEXT,
-      note: TEXT,
-      ...fieldsOf(tripFields),
-      track: orNull(ref('track')),
-      waypoints: list(ref('waypoint'), TRIP_LIMITS.waypoints),
-      obstacles: list(ref('obstacle'), TRIP_LIMITS.obstacles),
-      heldGrips: {
-        description: 'Kinds of ground that are held slipperier than printed, everywhere in the trip.',
-        ...list(table(heldGripFields), TRIP_LIMITS.heldGrips),
+    ...record(
+      {
+        format: { const: TRIP_FORMAT },
+        version: { const: TRIP_VERSION },
+        id: ID,
+        name: TEXT,
+        note: TEXT,
+        ...fieldsOf(tripFields),
+        track: orNull(ref('track')),
+        waypoints: list(ref('waypoint'), TRIP_LIMITS.waypoints),
+        obstacles: list(ref('obstacle'), TRIP_LIMITS.obstacles),
+        heldGrips: {
+          description: 'Kinds of ground that are held slipperier than printed, everywhere in the trip.',
+          ...list(table(heldGripFields), TRIP_LIMITS.heldGrips),
+        },
+        vehicles: list(ref('vehicle'), TRIP_LIMITS.vehicles),
       },
-      vehicles: list(ref('vehicle'), TRIP_LIMITS.vehicles),
-    }),
+      OPTIONAL,
+    ),
     $defs: {
       track: track(),
       trackModel: trackModel(),
@@ -133,6 +136,15 @@ export function tripSchema(): Schema {
   };
 }
 
+/** What files of this version may leave out. */
+const OPTIONAL = {
+  radioChannel: {
+    description: 'On which the convoy talks; absent or empty where none is agreed.',
+    type: 'string',
+    maxLength: TRIP_LIMITS.radioLength,
+  },
+};
+
 const ID: Schema = { type: 'string', minLength: 1, maxLength: TRIP_LIMITS.idLength };
 
 const TEXT: Schema = { type: 'string', maxLength: TRIP_LIMITS.textLength };
@@ -184,9 +196,17 @@ function hows(): Schema {
   };
 }
 
-/** A record with just these members, all of them required. */
-function record(properties: Readonly<Record<string, Schema>>): Schema {
-  return { type: 'object', properties, required: Object.keys(properties), additionalProperties: false };
+/** A record with just these members, all of them required but the `optional`. */
+function record(
+  properties: Readonly<Record<string, Schema>>,
+  optional: Readonly<Record<string, Schema>> = {},
+): Schema {
+  return {
+    type: 'object',
+    properties: { ...properties, ...optional },
+    required: Object.keys(properties),
+    additionalProperties: false,
+  };
 }
 
 function table(fields: FieldTable): Schema {

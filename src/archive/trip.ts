@@ -7,8 +7,10 @@ import type { Vehicle } from '../vehicle/vehicle.ts';
 export interface Trip {
   readonly id: string;
   readonly name: string;
-  /** When and where the convoy meets, the radio channel, who leads; free text. */
+  /** When and where the convoy meets, who leads; free text. */
   readonly note: string;
+  /** On which the convoy talks, as it is to be read out; empty where none is agreed. */
+  readonly radioChannel: string;
   readonly direction: Direction;
   readonly track: Track | null;
   readonly waypoints: readonly Waypoint[];

@@ -28,6 +28,7 @@ export const TRIP_NAMES = [
   'id',
   'name',
   'note',
+  'radioChannel',
   'direction',
   'track',
   'waypoints',
@@ -71,6 +72,10 @@ export function tripFrom(value: unknown): Reading<Trip> {
     id: reader.id(record.id, 'id', new Set(), 'trip'),
     name: reader.text(record.name, 'name'),
     note: reader.text(record.note, 'note'),
+    radioChannel:
+      record.radioChannel === undefined
+        ? ''
+        : reader.text(record.radioChannel, 'radioChannel', TRIP_LIMITS.radioLength),
     direction: reader.values(tripFields, record, '').values.direction,
     track,
     waypoints: each('waypoints', TRIP_LIMITS.waypoints, (entry, where) => waypointFrom(reader, entry, where)),

@@ -32,6 +32,8 @@ import { stoppedOn } from './stopped.ts';
 export interface Outing {
   readonly name: string;
   readonly note: string;
+  /** Empty where none is agreed. */
+  readonly radioChannel: string;
   readonly direction: Direction;
   readonly track: Track | null;
   readonly obstacles: readonly Obstacle[];
@@ -74,12 +76,18 @@ export interface Stop {
   readonly byEye: { readonly values: number; readonly of: number };
 }
 
-/** What one driver has to know: the obstacles where something is asked of this vehicle, and the rest by number. */
+/** What one driver has to know: every obstacle in order of travel. */
 export interface Card {
   readonly vehicle: Vehicle;
-  readonly calls: readonly { readonly stop: Stop; readonly answer: Answer }[];
-  /** Numbers of the obstacles that it takes as it comes, on the main line, and not down a slope. */
-  readonly plain: readonly number[];
+  readonly calls: readonly Call[];
+}
+
+/** One obstacle for one driver. */
+export interface Call {
+  readonly stop: Stop;
+  readonly answer: Answer;
+  /** Taken as it comes, on the main line, and not down a slope: nothing is asked of the driver. */
+  readonly isPlain: boolean;
 }
 
 /** A briefing in the order in which it is spoken. */
@@ -127,7 +135,7 @@ export function briefingOf(
         const stretch = asMet(ground, reversed);
         const slopeRad = turned(knownSlope(ground, trackSlope), reversed)?.slopeRad ?? null;
         const offsetM = offsetOf(line, direction);
-        const recovery = recoveryOn(place, line, direction, vehicles[v], verdict, vehicles);
+        const recovery = recoveryOn(place, line, direction, vehicles[v], verdict, vehicles, matrix.cells[i]);
         return {
           vehicle: vehicles[v],
           line,
@@ -151,17 +159,17 @@ export function briefingOf(
 }
 
 function cardOf(vehicle: Vehicle, v: number, stops: readonly Stop[]): Card {
-  const all = stops.map((stop) => ({ stop, answer: stop.answers[v] }));
-  const isPlain = ({ answer: { verdict, line } }: (typeof all)[number]) =>
+  const calls = stops.map((stop) => ({ stop, answer: stop.answers[v], isPlain: isPlain(stop.answers[v]) }));
+  return { vehicle, calls };
+}
+
+function isPlain({ verdict, line }: Answer): boolean {
+  return (
     verdict.word === 'goes' &&
     verdict.rung === verdict.ladder[0].rung &&
     line.kind === 'main' &&
-    engineOf(verdict) === null;
-  return {
-    vehicle,
-    calls: all.filter((one) => !isPlain(one)),
-    plain: all.filter(isPlain).map(({ stop }) => stop.number),
-  };
+    engineOf(verdict) === null
+  );
 }
 
 /** A slope in the direction of travel. */

@@ -1,3 +1,4 @@
+import { canWear } from '../convoy/passes.ts';
 import { profileSvg } from '../draw/profile.ts';
 import { sheetSvg } from '../draw/sheet.ts';
 import { otherHeights } from '../route/heights.ts';
@@ -31,6 +32,10 @@ export function leaderSheet(briefing: Briefing, system: System): Html {
     ${grade(briefing, system)}
     ${outing.direction === 'reversed' ? html`<p class="strong">${say.sheet.against}</p>` : NOTHING}
     ${outing.note === '' ? NOTHING : html`<p class="note meet">${outing.note}</p>`}
+    <p class="radio">
+      <b>${say.track.radioChannel}:</b>
+      ${outing.radioChannel === '' ? html`<span class="blank"></span>` : outing.radioChannel}
+    </p>
     ${mapFigure(briefing, system)} ${order(briefing)}
     <h2>${say.sheet.before}</h2>
     <ul class="cautions">
@@ -114,12 +119,12 @@ function profileFigure({ outing, profile, stops }: Briefing, system: System): Ht
   </figure>`;
 }
 
-function order({ outing: { vehicles }, order: { vehicleIds, reasons, unaided } }: Briefing): Html {
+function order({ outing: { vehicles, obstacles }, order: { vehicleIds, reasons, unaided } }: Briefing): Html {
   if (vehicles.length === 0) return NOTHING;
   const same = vehicleIds.every((id, i) => vehicles[i].id === id);
   const said = same ? say.sheet.asEntered : say.sheet.otherOrder;
   return html`<h2>${say.sheet.order}</h2>
-    <p>${said(unaided, vehicles.length)}</p>
+    <p>${said(unaided, vehicles.length)} ${obstacles.some(canWear) ? say.matrix.wears : ''}</p>
     <ol>
       ${vehicleIds.map((id, i) => {
         const vehicle = vehicles.find((one) => one.id === id);

@@ -8,46 +8,75 @@ import type { Answer, Briefing } from './brief.ts';
 import type { Html } from './html.ts';
 import { drawing, html } from './html.ts';
 import { lineCall } from './lineText.ts';
+import { matrixParts } from './matrixColumns.ts';
 import { engagedText, goesSomehow, sureText } from './verdictText.ts';
+import { parted } from './wordWidth.ts';
 import { say } from '../words/words.ts';
 
 /** So often of a hundred is not worth a line in every cell. */
 const ALWAYS = 100;
 
-/** Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. */
+/**
+ * Obstacles down in order of travel, vehicles across in convoy order: mark, word, and what it takes. Where they do not all
+ * fit across the page, more tables follow with the obstacles repeated.
+ */
 export function matrixTable({ outing, stops, cards }: Briefing, system: System): Html {
-  const { direction } = outing;
   const surely = stops.every(({ answers }) => answers.every(isSure));
-  return html`<table class="matrix">
-      <thead>
-        <tr>
-          <th scope="col">${say.sheet.obstacle}</th>
-          ${cards.map(({ vehicle }, i) => html`<th scope="col">${i + 1} ${vehicle.name}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${stops.map(
-          ({ number, obstacle, answers }) =>
-            html`<tr>
-              <th scope="row">${number} ${obstacle.name}</th>
-              ${answers.map((answer) => matrixCell(answer, obstacle.lines, surely, direction, system))}
-            </tr> `,
-        )}
-      </tbody>
-    </table>
+  const names = stops.map(({ number, obstacle }) => `${number} ${obstacle.name}`);
+  const vehicles = cards.map(({ vehicle }, i) => `${i + 1} ${vehicle.name}`);
+  const cells = stops.map(({ obstacle, answers }) =>
+    answers.map((answer) => takes(answer, obstacle.lines, surely, outing.direction, system)),
+  );
+  const parts = matrixParts(
+    { bold: [say.sheet.obstacle, ...names], regular: [] },
+    vehicles.map((name, v) => ({
+      bold: [name, ...stops.map(({ answers }) => `${say.verdict[answers[v].verdict.word]},`)],
+      regular: cells.map((row) => row[v]),
+    })),
+  );
+  return html`${parts.map(
+      ({ from, to, shares }) =>
+        html`<table class="matrix">
+          <colgroup>
+            ${shares.map((share) => html`<col width="${(100 * share).toFixed(2)}%" />`)}
+          </colgroup>
+          <thead>
+            <tr>
+              <th scope="col">${say.sheet.obstacle}</th>
+              ${vehicles.slice(from, to).map((name) => html`<th scope="col">${parted(name)}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${stops.map(
+              ({ answers }, s) =>
+                html`<tr>
+                  <th scope="row">${parted(names[s])}</th>
+                  ${answers.slice(from, to).map((answer, i) => matrixCell(answer, cells[s][from + i]))}
+                </tr> `,
+            )}
+          </tbody>
+        </table> `,
+    )}
     <p>${say.sheet.elseAsItComes} ${surely ? say.sheet.howOften : ''}</p>`;
 }
 
-function matrixCell(
+function matrixCell({ verdict: { word } }: Answer, what: string): Html {
+  const look = word === 'goes' ? 'plain' : goesSomehow(word) ? 'asks' : 'halt';
+  return html`<td class="${look}">
+    ${drawing(markSvg(word, 20))} <span class="word">${say.verdict[word]}</span>${parted(what)}
+  </td>`;
+}
+
+/** What follows the word of a verdict: how surely, and what it takes. */
+function takes(
   { verdict, line, goesIn }: Answer,
   lines: readonly Line[],
   surely: boolean,
   direction: Direction,
   system: System,
-): Html {
+): string {
   const { word } = verdict;
-  const somehow = goesSomehow(word);
-  const how = somehow
+  const how = goesSomehow(word)
     ? [
         word === 'needs momentum' ? say.margins.atLeast(shown(verdict.entrySpeedMps, 'speed', system)) : '',
         verdict.rung.name === 'as it comes' ? '' : engagedText(verdict),
@@ -55,12 +84,10 @@ function matrixCell(
       ].filter(Boolean)
     : [];
   const sure = surely && isGoing(word) ? sureText(goesIn) : '';
-  const look = word === 'goes' ? 'plain' : somehow ? 'asks' : 'halt';
-  return html`<td class="${look}">
-    ${drawing(markSvg(word, 20))}
-    <span class="word">${say.verdict[word]}</span
-    >${sure === '' || sure === say.margins.outOfHundred(ALWAYS) ? '' : `, ${sure}`}${how.length === 0 ? '' : `: ${how.join('; ')}`}
-  </td>`;
+  return [
+    sure === '' || sure === say.margins.outOfHundred(ALWAYS) ? '' : `, ${sure}`,
+    how.length === 0 ? '' : `: ${how.join('; ')}`,
+  ].join('');
 }
 
 function isGoing(word: VerdictWord): boolean {

@@ -5,7 +5,7 @@
 export const PAGE_STYLE = `
 @page { margin: 10mm; }
 * { box-sizing: border-box; }
-body { max-width: 190mm; margin: 0 auto; padding: 4mm; color: #000; background: #fff; font: 10.5pt/1.22 'Noto Sans', 'Liberation Sans', Arial, sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+body { max-width: 190mm; margin: 0 auto; padding: 4mm; color: #000; background: #fff; font: 10.5pt/1.22 Arial, 'Liberation Sans', Helvetica, sans-serif; overflow-wrap: break-word; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 h1 { margin: 0; font-size: 17pt; line-height: 1.1; }
 h2 { margin: 3.2mm 0 1.1mm; padding-bottom: 0.6mm; border-bottom: 0.5mm solid #000; font-size: 12.5pt; line-height: 1.1; break-after: avoid; }
 h3, h4 { margin: 0 0 0.6mm; font-size: 11.5pt; line-height: 1.15; break-after: avoid; }
@@ -17,6 +17,7 @@ li { break-inside: avoid; }
 .note { white-space: pre-wrap; }
 .meet { margin: 1.2mm 0; padding: 1mm 2mm; border: 0.5mm solid #000; font-weight: 700; }
 .strong { font-weight: 700; }
+.radio .blank { display: inline-block; width: 70mm; height: 6mm; border-bottom: 0.3mm solid #000; }
 table { width: 100%; border-collapse: collapse; }
 th, td { padding: 0.6mm 1mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
 thead { display: table-header-group; }
@@ -29,6 +30,7 @@ h2, ol { display: flow-root; }
 .cautions li { margin-bottom: 0.4mm; }
 .cautions li::before { content: '\\2013\\00a0'; }
 .matrix { table-layout: fixed; line-height: 1.14; }
+.matrix + .matrix { margin-top: 4mm; }
 .matrix .word { font-weight: 700; }
 .plain .word { font-weight: 400; }
 .halt { border-width: 0.7mm; }
@@ -36,14 +38,15 @@ h2, ol { display: flow-root; }
 .obstacles { columns: 2; column-gap: 5mm; }
 .obstacle { margin: 0 0 1mm; padding: 0 0 0.8mm; border-bottom: 0.2mm solid #000; }
 .cards { break-before: page; }
-.card { margin: 0 0 4mm; padding: 2mm 2.5mm; border: 0.5mm solid #000; font-size: 11pt; -webkit-box-decoration-break: clone; box-decoration-break: clone; }
+.card { margin: 0 0 4mm; padding: 1.6mm 2mm; border: 0.5mm solid #000; -webkit-box-decoration-break: clone; box-decoration-break: clone; }
 .card h3 { font-size: 14pt; }
-.calls { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); margin: 0.6mm 0; }
-.call { padding: 0.8mm 1.2mm; border: 0.2mm solid #000; margin: 0 -0.2mm -0.2mm 0; }
-.call:last-child:nth-child(odd) { grid-column: 1 / -1; }
+.card p { margin: 0.3mm 0; }
+.card .radio { float: right; max-width: 60mm; margin: 0 0 0 4mm; font-size: 12pt; }
+.calls { columns: 2; column-gap: 1.4mm; margin: 0.6mm 0; }
+.call { display: flow-root; margin: 0 0 0.6mm; padding: 0.5mm 1.2mm; border: 0.2mm solid #000; }
 .call.halt { border-width: 0.7mm; }
 .call p { margin: 0; }
-.call .at { font-weight: 400; }
+.call .at { font-weight: 400; white-space: nowrap; }
 .call .sketch { float: right; margin: 0 0 0.6mm 1.5mm; }
 figure { margin: 1mm 0; }
 figure svg { display: block; max-width: 100%; height: auto; }

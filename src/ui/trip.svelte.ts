@@ -24,6 +24,7 @@ export function emptyTrip(name = say.track.newTrip): Trip {
     id: newId(),
     name,
     note: '',
+    radioChannel: '',
     direction: 'as recorded',
     track: null,
     waypoints: [],

@@ -15,7 +15,7 @@ const whole = readTrip(readFileSync('tests/archive/in/version-2.json', 'utf8')).
 /** A word of its own in each place where something of a person stands. */
 const TOLD = {
   drivers: ['Wren-drives'],
-  notes: ['trip-note', 'obstacle-note', 'track-said', 'waypoint-said'],
+  notes: ['trip-note', 'radio-spoken', 'obstacle-note', 'track-said', 'waypoint-said'],
   times: ['2033-05-18'],
   photos: ['under-the-photo'],
 } as const;
@@ -23,6 +23,7 @@ const TOLD = {
 const trip: Trip = {
   ...whole,
   note: 'trip-note',
+  radioChannel: 'radio-spoken',
   track: {
     ...whole.track!,
     description: 'track-said',

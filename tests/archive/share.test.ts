@@ -155,3 +155,24 @@ describe('a trip file is bounded', () => {
 test('a byte order mark is no fault', () => {
   expect(readTrip(`\uFEFF${WHOLE}`).problems).toEqual([]);
 });
+
+describe('the radio channel', () => {
+  test('is kept as written', () => {
+    const { value } = readWith((trip) => (trip.radioChannel = 'UHF 18, then 24'));
+    const again = readTrip(tripToJson(value!));
+    expect(again.value!.radioChannel).toBe('UHF 18, then 24');
+    expect(again.problems).toEqual([]);
+  });
+
+  test('may be left out, and is then empty', () => {
+    const read = readWith((trip) => delete trip.radioChannel);
+    expect(read.value!.radioChannel).toBe('');
+    expect(read.problems).toEqual([]);
+  });
+
+  test('is cut at 60 characters, and that is said', () => {
+    const read = readWith((trip) => (trip.radioChannel = 'x'.repeat(61)));
+    expect(read.value!.radioChannel).toBe('x'.repeat(60));
+    expect(lines(read)[0]).toContain('radioChannel');
+  });
+});

@@ -27,6 +27,7 @@ export function anyTrip(): fc.Arbitrary<Trip> {
       id: fc.uuid(),
       name: fc.string({ unit: 'grapheme' }),
       note: fc.string({ unit: 'grapheme' }),
+      radioChannel: fc.string({ maxLength: 60 }),
       direction: fc.constantFrom('as recorded' as const, 'reversed' as const),
       track: fc.option(anyTrack()),
       waypoints: fc.array(

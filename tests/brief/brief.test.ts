@@ -53,14 +53,16 @@ describe('a briefing', () => {
     expect(back.answers.every(({ offsetM }) => Math.abs(offsetM) <= 0.4)).toBe(true);
   });
 
-  test('gives each driver the obstacles where something is asked, and the rest by number', () => {
-    const { cards } = briefing();
-    expect(
-      cards.map(({ vehicle, calls, plain }) => [vehicle.id, calls.map(({ stop }) => stop.number), plain]),
-    ).toEqual([
-      ['Kestrel', [2], [1]],
-      ['Wren', [1, 2], []],
-      ['Teal', [1, 2], []],
+  test('gives each driver every obstacle in order of travel, and says where nothing is asked', () => {
+    const told = ({ cards }: ReturnType<typeof briefing>) =>
+      cards.map(({ vehicle, calls }) => [
+        vehicle.id,
+        ...calls.map(({ stop, isPlain }) => `${stop.number}${isPlain ? ' plain' : ''}`),
+      ]);
+    expect(told(briefing())).toEqual([
+      ['Kestrel', '1 plain', '2'],
+      ['Wren', '1', '2'],
+      ['Teal', '1', '2'],
     ]);
   });
 

@@ -30,6 +30,7 @@ export function outing(direction: Direction = 'as recorded', name = 'Invented ou
   return {
     name,
     note: 'Meet at the gate.',
+    radioChannel: 'UHF 18',
     direction,
     track: trip.track,
     obstacles: [first, { ...first, id: 'o2', name: 'Second', stationM: 200, note: '' }],

@@ -87,6 +87,22 @@ describe('the page', () => {
     expect(words).toMatch(/Pull of about [\d.]+ kN: Kestrel by winch/);
   });
 
+  test('says the radio channel on the sheet and on every card, and leaves a line for one that is not agreed', () => {
+    const about = outing();
+    expect(wordsOf(page(about)).split('Radio channel: UHF 18')).toHaveLength(2 + about.vehicles.length);
+    expect(page(about)).not.toContain('class="blank"');
+    const without = page({ ...about, radioChannel: '' });
+    expect(wordsOf(without).split('Radio channel:')).toHaveLength(2);
+    expect(without.match(/class="blank"/g)).toHaveLength(1);
+  });
+
+  test('counts what a driver takes as it comes among the others, in a line of its own', () => {
+    const [kestrel] = page().split('<article class="card">').slice(1);
+    const words = wordsOf(`<body>${kestrel}`);
+    expect(words).toMatch(/1 Everything at once 0.10 km as it comes 2 Second 0.20 km/);
+    expect(words).toContain('As it comes: nothing to engage, on the main line.');
+  });
+
   test('tells a driver to stop before what does not go, and draws no line into it', () => {
     const [kestrel] = page().split('<article class="card">').slice(1);
     const words = wordsOf(`<body>${kestrel}`);

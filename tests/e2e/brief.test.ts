@@ -9,6 +9,7 @@ import { outText } from '../../src/archive/out/formats.ts';
 import { gradeToldOf } from '../../src/brief/gradeTold.ts';
 import { readTrip } from '../../src/archive/share.ts';
 import { rutline } from '../cli/run.ts';
+import { inkOf, inkWithin, needPoppler, sheetsOf } from '../poppler.ts';
 import { chromiumPath } from './chromium.ts';
 import { findings, launch, matrix, sitDown } from './desk.ts';
 
@@ -116,9 +117,9 @@ test('what goes to the printer is that page', async () => {
 });
 
 test.each([
-  [[], 'A4', 595, 842],
-  [['--letter'], 'Letter', 612, 792],
-] as const)('the command line prints the sheets itself %j', async (args, _, wide, high) => {
+  [[], 210, 297],
+  [['--letter'], 215.9, 279.4],
+] as const)('the command line prints the sheets itself %j', async (args, wideMm, highMm) => {
   const file = join(mkdtempSync(join(tmpdir(), 'rutline-')), 'briefing.pdf');
   const { CHROME_BIN } = process.env;
   process.env.CHROME_BIN = chromiumPath();
@@ -126,13 +127,14 @@ test.each([
   if (CHROME_BIN === undefined) delete process.env.CHROME_BIN;
   else process.env.CHROME_BIN = CHROME_BIN;
   expect(await running).toEqual({ code: 0, out: '', err: '' });
-  const pdf = readFileSync(file, 'latin1');
-  expect(pdf).toMatch(/^%PDF-/);
-  const boxes = [...pdf.matchAll(/\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/g)];
-  expect(boxes.length).toBeGreaterThan(0);
-  for (const [, x, y] of boxes) {
-    expect(Math.abs(Number(x) - wide)).toBeLessThan(2);
-    expect(Math.abs(Number(y) - high)).toBeLessThan(2);
+  needPoppler();
+  const sheets = sheetsOf(file);
+  expect(sheets.length).toBeGreaterThan(trip.vehicles.length);
+  for (const sheet of sheets) {
+    expect(Math.abs(sheet.wideMm - wideMm)).toBeLessThan(0.5);
+    expect(Math.abs(sheet.highMm - highMm)).toBeLessThan(0.5);
+    expect(inkOf(sheet.picture)).toBeGreaterThan(0.001);
+    expect(inkWithin(sheet.picture, 9.5)).toBe(0);
   }
 });
 
@@ -205,5 +207,32 @@ test('a cell says where else its vehicle goes, and when its line is to be met ex
     )
     .toBe(true);
   expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('an order and a briefing that cannot be worked out say so, and are asked for again', async () => {
+  const { context, page } = await sitDown(browser, `${inject('url')}#/brief`);
+  await matrix(page);
+  const find = page.getByRole('button', { name: /^Find the order/ });
+  await page.route(/order\.worker/, (route) => route.abort());
+  await find.click();
+  await page
+    .getByRole('alert')
+    .getByText(/^The order could not be worked out/)
+    .waitFor();
+  const save = page.getByRole('button', { name: 'Save them as a page' });
+  await save.click();
+  await page
+    .getByRole('alert')
+    .getByText(/^The briefing could not be written/)
+    .waitFor();
+  await page.unroute(/order\.worker/);
+  await find.click();
+  await page
+    .getByRole('button', { name: 'Take this order' })
+    .or(page.getByText('The convoy stands so.'))
+    .waitFor();
+  await downloaded(page, 'Save them as a page');
+  expect(await page.getByRole('alert').count()).toBe(0);
   await context.close();
 });

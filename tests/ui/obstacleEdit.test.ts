@@ -18,6 +18,7 @@ const EMPTY: Trip = {
   id: 't',
   name: '',
   note: '',
+  radioChannel: '',
   direction: 'as recorded',
   track: null,
   waypoints: [],

@@ -14,6 +14,7 @@ const TRIP: Trip = {
   id: 't',
   name: '',
   note: '',
+  radioChannel: '',
   direction: 'as recorded',
   track,
   waypoints: [],

@@ -56,6 +56,10 @@ export interface Contents {
   readonly ways: readonly OutWay[];
 }
 
+function radioText({ radioChannel }: Trip): string {
+  return radioChannel === '' ? '' : `${say.track.radioChannel}: ${radioChannel}`;
+}
+
 /**
  * Places and ways of a trip, everything in the recorded direction, sides in words as the convoy comes to them. Verdicts
  * stay out: a word without its cause and its cautions is not to be followed. A grade is told with its caution.
@@ -91,7 +95,7 @@ export function contentsOf(trip: Trip, system: System, grade: GradeTold | null =
   });
   return {
     name: trip.name,
-    description: [trip.note, grade && trackGradeText(grade)].filter(Boolean).join('\n'),
+    description: [trip.note, radioText(trip), grade && trackGradeText(grade)].filter(Boolean).join('\n'),
     places: [
       ...inOrderOfTravel(places, direction),
       ...waypoints.map((waypoint): OutPlace => ({ kind: 'waypoint', ...waypoint })),
