@@ -1,5 +1,6 @@
 import { metresPerDegree, wrapLng } from '../route/ellipsoid.ts';
 import type { Path } from '../route/geo.ts';
+import { boundsOf } from './frame.ts';
 
 /** A track of a list on a small map: its recorded pieces, or where it lies when they were not fetched. */
 export interface Sketched {
@@ -9,6 +10,23 @@ export interface Sketched {
   readonly lat: number;
   /** Null while only its middle is known. */
   readonly ways: readonly Path[] | null;
+}
+
+/** A line shorter than this is no more than a speck. */
+const SPECK_PX = 14;
+
+/**
+ * The whole zoom level from which on a track's line is longer than a speck, by the scale of web maps (512 pixels round the
+ * equator at level 0); Infinity where there is no line.
+ */
+export function lineFromZoom({ ways }: Sketched): number {
+  const boxes = (ways ?? []).map((way) => boundsOf({ ...way, length: way.lng.length }));
+  if (boxes.length === 0) return Infinity;
+  const [west, south] = [0, 1].map((i) => Math.min(...boxes.map((box) => box[i])));
+  const [east, north] = [2, 3].map((i) => Math.max(...boxes.map((box) => box[i])));
+  const wide = east - west;
+  const high = (north - south) / Math.cos((((south + north) / 2) * Math.PI) / 180);
+  return Math.ceil(Math.log2((SPECK_PX * 360) / (512 * Math.max(wide, high, 1e-9))));
 }
 
 /** The track nearest to a place, no farther than `withinM`; null where none is. */
