@@ -43,8 +43,14 @@ export function copiesBlob(tracks: readonly Blob[]): Blob {
   return new Blob([headOf(), ...tracks]);
 }
 
-/** A file of any size as files of some `bytes` each, or of one track that is larger; the last has what cannot be told apart. */
-export async function* partsOfCopies(file: Blob, bytes: number): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+/**
+ * A file of any size as files of some `bytes` each, or of one track that is larger; the last has what cannot be told apart.
+ * A track that says that it is larger than any is not read: a problem stands in its place.
+ */
+export async function* partsOfCopies(
+  file: Blob,
+  bytes: number,
+): AsyncGenerator<Uint8Array<ArrayBuffer> | Problem> {
   const head = headOf();
   const read = async (begin: number, end: number): Promise<Uint8Array<ArrayBuffer>> =>
     new Uint8Array(await file.slice(begin, end).arrayBuffer());
@@ -54,13 +60,22 @@ export async function* partsOfCopies(file: Blob, bytes: number): AsyncGenerator<
     yield await read(0, bytes);
     return;
   }
-  for (let at = from; from < file.size;) {
-    const length = await read(at, at + 4);
-    const next = at + 4 + (length.length === 4 ? new DataView(length.buffer).getUint32(0, true) : 0);
-    at = length.length === 4 && next < file.size ? next : file.size;
-    if (at - from < bytes && at < file.size) continue;
-    yield new Uint8Array(await new Blob([head, file.slice(from, at)]).arrayBuffer());
-    from = at;
+  const part = async (end: number) =>
+    new Uint8Array(await new Blob([head, file.slice(from, end)]).arrayBuffer());
+  for (let at = from, n = 1; at < file.size; n++) {
+    const claim = await read(at, at + 4);
+    const length = claim.length === 4 ? new DataView(claim.buffer).getUint32(0, true) : NaN;
+    const end = at + 4 + length < file.size ? at + 4 + length : file.size;
+    if (length > ARCHIVE_LIMITS.replicaBytes) {
+      if (at > from) yield await part(at);
+      const what = say.formats.tooLarge(length, ARCHIVE_LIMITS.replicaBytes);
+      yield problem(say.gradedFile.track(n), what, say.gradedFile.damagedDone);
+      from = end;
+    } else if (end - from >= bytes || end === file.size) {
+      yield await part(end);
+      from = end;
+    }
+    at = end;
   }
 }
 

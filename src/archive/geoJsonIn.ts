@@ -10,18 +10,21 @@ import { printable, Reader } from './reader.ts';
 
 /** Reads a GeoJSON file of ours or anybody's (RFC 7946); null only where it is no collection of features. */
 export function readGeoJson(text: string): Reading<Filed> {
+  let value: unknown;
   try {
-    return filedFromGeoJson(JSON.parse(text.replace(/^\uFEFF/, '')));
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
     return refused(say.formats.noJson);
   }
+  return filedFromGeoJson(value);
 }
 
 /**
  * Graded tracks whole from their records, and other lines as tracks with nothing surveyed. A third number of a position
- * is taken as an elevation; the standard means one above the ellipsoid, other programs write one above the sea.
+ * is taken as an elevation; the standard means one above the ellipsoid, other programs write one above the sea. Lines
+ * beyond `mostPoints` in all are left out, and said.
  */
-export function filedFromGeoJson(value: unknown): Reading<Filed> {
+export function filedFromGeoJson(value: unknown, mostPoints: number = ARCHIVE_LIMITS.points): Reading<Filed> {
   const { type, features } = (value ?? {}) as { readonly type?: unknown; readonly features?: unknown };
   if (type !== 'FeatureCollection' || !Array.isArray(features))
     return refused(say.formats.geoJson.noCollection);
@@ -34,13 +37,14 @@ export function filedFromGeoJson(value: unknown): Reading<Filed> {
     const where = `features[${i}]`;
     const { properties } = (feature ?? {}) as { readonly properties?: Plain | null };
     const record = properties?.record as { readonly format?: unknown } | undefined;
-    if (record?.format === GRADED_FORMAT && tracks.length < ARCHIVE_LIMITS.tracks) {
-      const { value: graded, problems } = gradedFrom(record);
-      reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
-      if (graded) tracks.push({ ...graded, id: reader.id(graded.id, where, ids, 'track') });
-      owned.add(properties?.track_id);
-    }
+    if (record?.format !== GRADED_FORMAT) return;
+    owned.add(properties?.track_id);
+    if (tracks.length >= ARCHIVE_LIMITS.tracks) return void lost.over++;
+    const { value: graded, problems } = gradedFrom(record);
+    reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
+    if (graded) tracks.push({ ...graded, id: reader.id(graded.id, where, ids, 'track') });
   });
+  let points = 0;
   features.forEach((feature: unknown, i) => {
     const { properties, geometry } = (feature ?? {}) as {
       readonly properties?: Plain | null;
@@ -50,15 +54,17 @@ export function filedFromGeoJson(value: unknown): Reading<Filed> {
     if (properties?.track_id !== undefined && owned.has(properties.track_id)) return;
     const lines = linesOf(geometry?.type, geometry?.coordinates);
     if (lines.length === 0) return lost.others++;
-    if (tracks.length >= ARCHIVE_LIMITS.tracks) return lost.over++;
+    const count = lines.reduce((sum, { length }) => sum + length, 0);
+    if (tracks.length >= ARCHIVE_LIMITS.tracks || points + count > mostPoints) return lost.over++;
     const name = typeof properties?.name === 'string' ? printable(properties.name) : `line ${i + 1}`;
     const said = properties?.description ?? properties?.desc;
     const note = typeof said === 'string' ? said.slice(0, TRIP_LIMITS.textLength) : '';
-    const made = gradedOfPaths(name, note, lines);
+    const made = gradedOfPaths(name, note, lines.map(pathOf));
     if (made === null) return lost.others++;
     lost.points += made.lost;
     if (ids.has(made.graded.id)) return;
     ids.add(made.graded.id);
+    points += count;
     lost.foreign++;
     tracks.push(made.graded);
   });
@@ -72,14 +78,14 @@ export function filedFromGeoJson(value: unknown): Reading<Filed> {
   return { value: { tracks, trips: [] }, problems: reader.problems() };
 }
 
-function linesOf(type: unknown, coordinates: unknown): ForeignPath[] {
+/** Each a list of what should be positions. */
+function linesOf(type: unknown, coordinates: unknown): readonly (readonly unknown[])[] {
   if (!Array.isArray(coordinates)) return [];
-  if (type === 'LineString') return [lineOf(coordinates)];
-  if (type !== 'MultiLineString') return [];
-  return coordinates.flatMap((line: unknown) => (Array.isArray(line) ? [lineOf(line)] : []));
+  if (type === 'LineString') return [coordinates];
+  return type === 'MultiLineString' ? coordinates.filter((line) => Array.isArray(line)) : [];
 }
 
-function lineOf(positions: readonly unknown[]): ForeignPath {
+function pathOf(positions: readonly unknown[]): ForeignPath {
   const column = (at: number) =>
     Float64Array.from(positions, (position) => {
       const value: unknown = Array.isArray(position) ? position[at] : NaN;

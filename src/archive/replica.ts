@@ -52,6 +52,13 @@ export function engineIsBroken(): boolean {
   return broken;
 }
 
+/** Whether an error is the engine's giving way, which is noted. */
+export function engineGaveWay(error: unknown): boolean {
+  const gaveWay = error instanceof WebAssembly.RuntimeError;
+  if (gaveWay) broken = true;
+  return gaveWay;
+}
+
 /** Must have ended before anything else is asked. `wasm` is the engine's code: its bytes, or the answer that brings them. */
 export function startReplicas(wasm: () => Uint8Array | Promise<Response>): Promise<unknown> {
   ready ??= Automerge.initializeWasm(wasm() as Uint8Array).catch((error: unknown) => {
@@ -215,7 +222,8 @@ export function knownOf(replica: Replica, heads: Heads): Heads {
 export function withChanges(replica: Replica, bytes: Uint8Array): Replica | null {
   try {
     return Automerge.loadIncremental(replica, bytes);
-  } catch {
+  } catch (error) {
+    engineGaveWay(error);
     return null;
   }
 }
@@ -227,7 +235,7 @@ export function replicaFrom(pieces: readonly Uint8Array[]): Replica | null {
     pieces.reduce((at, piece) => (whole.set(piece, at), at + piece.length), 0);
     return whole.length === 0 ? null : Automerge.load(whole);
   } catch (error) {
-    if (error instanceof WebAssembly.RuntimeError) broken = true;
+    engineGaveWay(error);
     return null;
   }
 }

@@ -24,8 +24,8 @@ export function recordToJson(record: unknown): string {
  * is not JSON to its end; anything less is repaired or left out, and said.
  */
 export function readTrip(text: string): Reading<Trip> {
-  if (text.length > TRIP_LIMITS.fileLength)
-    return refused(say.tripFile.tooLong(TRIP_LIMITS.fileLength), say.tripFile.chooseTrip);
+  const tooLong = tripTooLong(text.length);
+  if (tooLong) return tooLong;
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\uFEFF/, ''));
@@ -36,6 +36,12 @@ export function readTrip(text: string): Reading<Trip> {
     );
   }
   return tripFrom(value);
+}
+
+/** The refusal of a trip file of so many UTF-16 units, or bytes, before it is read; null where it is not too long. */
+export function tripTooLong(length: number): Reading<Trip> | null {
+  const { fileLength } = TRIP_LIMITS;
+  return length > fileLength ? refused(say.tripFile.tooLong(fileLength), say.tripFile.chooseTrip) : null;
 }
 
 function refused(what: string, done: string): Reading<Trip> {

@@ -33,7 +33,12 @@ export async function host(args: readonly string[]): Promise<number> {
       return 0;
     }
     await startReplicas(engineBytes);
-    const server = hostServer(await HostFolder.at(folder), (key) => mayOf(folder, key));
+    const ended = new AbortController();
+    const server = hostServer(
+      await HostFolder.at(folder),
+      (key) => mayOf(folder, key),
+      () => ended.abort(),
+    );
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject);
       server.once('listening', resolve);
@@ -42,12 +47,16 @@ export async function host(args: readonly string[]): Promise<number> {
     const at = server.address() as { readonly port: number };
     console.log(`Serving ${folder} at http://${address}:${at.port}/`);
     return await new Promise((resolve) => {
-      const end = () => {
-        server.close(() => resolve(0));
+      const end = (code: number) => {
+        server.close(() => resolve(code));
         server.closeIdleConnections();
       };
-      process.once('SIGINT', end);
-      process.once('SIGTERM', end);
+      process.once('SIGINT', () => end(0));
+      process.once('SIGTERM', () => end(0));
+      ended.signal.addEventListener('abort', () => {
+        console.error('What was sent broke the engine of histories; nothing of it was kept. Start again.');
+        end(1);
+      });
     });
   } catch (error) {
     console.error(`${folder} cannot be served: ${String(error)}`);

@@ -6,7 +6,16 @@ import { ARCHIVE_LIMITS } from '../archive/limits.ts';
 import type { Parcel } from '../archive/parcel.ts';
 import { isHeads, parcelOf, unpacked } from '../archive/parcel.ts';
 import type { Heads, Replica } from '../archive/replica.ts';
-import { emptyReplica, free, headsOf, putCount, replicaFrom, replicaToBytes } from '../archive/replica.ts';
+import {
+  emptyReplica,
+  engineGaveWay,
+  engineIsBroken,
+  free,
+  headsOf,
+  putCount,
+  replicaFrom,
+  replicaToBytes,
+} from '../archive/replica.ts';
 import { storeWhole } from './storeWhole.ts';
 
 /** A track of the folder, and how far it has got. */
@@ -54,10 +63,15 @@ export class HostFolder {
 
   /**
    * Takes in what a parcel brings to a track and answers with what its sender lacks. One after the other: what is answered
-   * lies on the disk, and nobody's changes are written over.
+   * lies on the disk, and nobody's changes are written over. Once the engine gave way nothing is taken in any more.
    */
   exchange(id: string, parcel: Parcel): Promise<Parcel | NotTaken> {
-    const answer = this.#last.then(() => this.#exchange(id, parcel));
+    const answer = this.#last
+      .then(() => (engineIsBroken() ? 'broken here' : this.#exchange(id, parcel)))
+      .catch((error: unknown): NotTaken => {
+        if (engineGaveWay(error)) return 'broken here';
+        throw error;
+      });
     this.#last = answer.catch(() => undefined);
     return answer;
   }
@@ -73,7 +87,7 @@ export class HostFolder {
     if (!brings) return answered(now, parcel);
     const before = headsOf(now);
     const next = unpacked(now, parcel);
-    if (next === null) return 'incomplete';
+    if (next === null) return engineIsBroken() ? 'broken here' : 'incomplete';
     try {
       const heads = headsOf(next);
       if (!heads.every((head) => before.includes(head))) {

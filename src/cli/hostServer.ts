@@ -2,6 +2,7 @@ import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import { createServer } from 'node:http';
 import { ARCHIVE_LIMITS } from '../archive/limits.ts';
 import { parcelFrom, parcelToBytes } from '../archive/parcel.ts';
+import { engineIsBroken } from '../archive/replica.ts';
 import type { HostFolder, NotTaken } from './hostFolder.ts';
 import type { May } from './hostKeys.ts';
 
@@ -39,8 +40,13 @@ type Answer = readonly [status: number, body: Uint8Array | object];
 /**
  * The server of a club. `GET /tracks` lists ids and heads, `POST /tracks/ID` exchanges parcels. Without a right key in
  * `Authorization: Bearer KEY` (RFC 6750, section 2.1) nothing is read, neither of the folder nor of the request.
+ * `onBroken` is called after an answer once the engine gave way: then this process can only be started anew.
  */
-export function hostServer(host: HostFolder, mayOf: (key: string) => Promise<May | null>): Server {
+export function hostServer(
+  host: HostFolder,
+  mayOf: (key: string) => Promise<May | null>,
+  onBroken: () => void = () => {},
+): Server {
   let held = 0;
 
   async function answer(request: IncomingMessage): Promise<Answer> {
@@ -82,7 +88,10 @@ export function hostServer(host: HostFolder, mayOf: (key: string) => Promise<May
         console.error(error);
         return [500, { refused: 'failed' }];
       })
-      .then((said) => send(request, response, said))
+      .then((said) => {
+        send(request, response, said);
+        if (engineIsBroken()) onBroken();
+      })
       .catch(() => response.destroy());
   });
   server.maxConnections = 200;

@@ -1,6 +1,7 @@
 import { COPIES_EXTENSION } from '../archive/exchange.ts';
 import { sameJson } from '../archive/same.ts';
-import { readTrip, tripToJson } from '../archive/share.ts';
+import { START_LENGTH, startsAsJson, startsAsTrip } from '../archive/jsonKind.ts';
+import { readTrip, tripToJson, tripTooLong } from '../archive/share.ts';
 import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { load, save } from '../archive/store.ts';
@@ -55,7 +56,21 @@ class Incoming {
     else if (/\.(gpkg|zip|geojson)$/i.test(file.name))
       await this.#readArchive(file, (take, at, signal) => readArchiveFile(file, take, at, signal));
     else if (file.name.toLowerCase().endsWith(COPIES_EXTENSION)) await this.#readCopies(file);
-    else if (await looksLikeTrip(file)) await this.#readTrip(file);
+    else await this.#readByStart(file);
+  }
+
+  /** JSON is told apart by what it says that it is; anything else is taken for GPX, whose reader says what is wrong. */
+  async #readByStart(file: File): Promise<void> {
+    let start: string;
+    try {
+      start = await file.slice(0, START_LENGTH).text();
+    } catch (error) {
+      this.problems = { file: file.name, list: [unreadable(error)] };
+      return;
+    }
+    if (startsAsTrip(start)) await this.#readTrip(file);
+    else if (startsAsJson(start))
+      await this.#readArchive(file, (take, at, signal) => readArchiveFile(file, take, at, signal));
     else await this.#readGpx(file);
   }
 
@@ -238,6 +253,8 @@ class Incoming {
         signal,
       ),
     );
+    // What ended the reading is among them.
+    problems.push(...(this.problems?.list ?? []));
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (tracks === 0) return;
     where.go(GRADED_TRACKS);
@@ -245,7 +262,7 @@ class Incoming {
   }
 
   async #readTrip(file: File): Promise<void> {
-    const { value, problems } = readTrip(await file.text());
+    const { value, problems } = await tripIn(file);
     if (problems.length > 0) this.problems = { file: file.name, list: problems };
     if (value === null) return;
     const others = await this.#differs(value);
@@ -263,13 +280,13 @@ class Incoming {
   }
 }
 
-/** A trip file is JSON; anything else is taken for GPX, whose reader says what is wrong with it. */
-async function looksLikeTrip(file: File): Promise<boolean> {
-  const head = await file.slice(0, 64).text();
-  return head
-    .replace(/^\uFEFF/, '')
-    .trimStart()
-    .startsWith('{');
+/** A trip out of its file, which is not read where it is too long. */
+async function tripIn(file: File): Promise<Reading<Trip>> {
+  try {
+    return tripTooLong(file.size) ?? readTrip(await file.text());
+  } catch (error) {
+    return { value: null, problems: [unreadable(error)] };
+  }
 }
 
 /** Why the trip on the desk is not stored; null where it is. */
@@ -285,6 +302,13 @@ function noTrack(): Problem {
     done: say.files.noTrackDone,
     times: 1,
   };
+}
+
+/** That a file could not be read, as when it was moved away meanwhile or may not be read. */
+export function unreadable(error: unknown): Problem {
+  const { theFile, cannotRead, chooseAgain } = say.formats;
+  const what = cannotRead(error instanceof Error ? error.message : String(error));
+  return { severity: 'error', where: theFile, what, done: chooseAgain, times: 1 };
 }
 
 function notReadable(fault: string): Problem {

@@ -19,6 +19,10 @@ export async function mergeFile(
   let read = 0;
   for await (const part of partsOfCopies(file, PART_BYTES)) {
     signal?.throwIfAborted();
+    if (!(part instanceof Uint8Array)) {
+      onMerged({ value: null, problems: [part] });
+      continue;
+    }
     onMerged(await mergeCopies(part, Date.now()));
     onProgress((read += part.length) / file.size);
   }

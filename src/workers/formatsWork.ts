@@ -1,6 +1,5 @@
 import type { OfPeople } from '../archive/anonymous.ts';
 import { withOnly } from '../archive/anonymous.ts';
-import { Handing } from '../archive/filed.ts';
 import type { Taken, TakeTracks } from '../archive/filed.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import { ARCHIVE_LIMITS, ZIP_LIMITS } from '../archive/limits.ts';
@@ -17,7 +16,7 @@ const formats = {
   geoPackageOut: () => import('../archive/geopackage/write.ts'),
   geoPackageIn: () => import('../archive/geopackage/read.ts'),
   geoJsonOut: () => import('../archive/out/archiveGeoJson.ts'),
-  geoJsonIn: () => import('../archive/geoJsonIn.ts'),
+  jsonIn: () => import('../archive/jsonIn.ts'),
   files: () => import('../archive/folder/files.ts'),
   folder: () => import('../archive/folder/folderReading.ts'),
   zip: () => import('../archive/folder/zip.ts'),
@@ -96,19 +95,8 @@ export const FORMATS = {
   read: async (file: File, onProgress: OnProgress, take: TakeTracks): Promise<Reading<Taken>> => {
     if (file.size > ARCHIVE_LIMITS.fileBytes)
       return refused(say.formats.tooLarge(file.size, ARCHIVE_LIMITS.fileBytes), say.formats.splitIt);
-    if (/\.geojson$/i.test(file.name)) {
-      const { value, problems } = (await formats.geoJsonIn()).readGeoJson(await file.text());
-      const { tracks, trips } = value ?? { tracks: [], trips: [] };
-      const handing = new Handing(take);
-      for (const track of tracks) {
-        handing.add(track);
-        await handing.over();
-        onProgress(handing.count / tracks.length);
-      }
-      await handing.over(true);
-      return { value: value && { trackCount: tracks.length, trips }, problems };
-    }
     if (/\.zip$/i.test(file.name)) return (await formats.zip()).takeZip(file, take, onProgress);
+    if (!/\.gpkg$/i.test(file.name)) return (await formats.jsonIn()).takeJson(file, take, onProgress);
     const { BlockFile } = await formats.blockFile();
     const { takeGeoPackage } = await formats.geoPackageIn();
     return takeGeoPackage(BlockFile.ofBlob(file, readBlob), take, onProgress);

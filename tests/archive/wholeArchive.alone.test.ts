@@ -12,7 +12,7 @@ const IDS = ['a', 'b', 'c'];
 
 async function partsOf(file: Blob, bytes: number): Promise<Uint8Array[]> {
   const parts: Uint8Array[] = [];
-  for await (const part of partsOfCopies(file, bytes)) parts.push(part);
+  for await (const part of partsOfCopies(file, bytes)) if (part instanceof Uint8Array) parts.push(part);
   return parts;
 }
 

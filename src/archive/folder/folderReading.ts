@@ -1,15 +1,17 @@
 import type { Problem, Reading } from '../../problem.ts';
 import { readGpx } from '../../route/gpx.ts';
+import type { Track } from '../../route/track.ts';
 import { say } from '../../words/words.ts';
 import type { Taken, TakeTracks } from '../filed.ts';
 import { gradedOfTrack, Handing } from '../filed.ts';
 import { filedFromGeoJson } from '../geoJsonIn.ts';
-import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
+import { gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
+import { isTooLargeJson, kindOfJson, START_LENGTH } from '../jsonKind.ts';
 import { ARCHIVE_LIMITS } from '../limits.ts';
 import { printable, Reader } from '../reader.ts';
 import type { Trip } from '../trip.ts';
-import { TRIP_FORMAT, tripFrom } from '../tripRecord.ts';
+import { tripFrom } from '../tripRecord.ts';
 
 interface Recorded {
   readonly name: string;
@@ -23,14 +25,16 @@ export class FolderReading {
   readonly #tracks: Handing;
   readonly #reader = new Reader();
   readonly #trips: Trip[] = [];
-  /** What stood in GPX, by the name of its file without its ending. */
-  readonly #recorded: Recorded[] = [];
+  /** What stood in GPX, by the name of its file without its ending, and how many points more may. */
+  #recorded: Recorded[] = [];
+  #pointsLeft: number;
   /** Names under which a graded track stood whole. */
   readonly #whole = new Set<string>();
   readonly #ids = new Set<string>();
 
-  constructor(take: TakeTracks) {
+  constructor(take: TakeTracks, mostPoints: number = ARCHIVE_LIMITS.points) {
     this.#tracks = new Handing(take);
+    this.#pointsLeft = mostPoints;
   }
 
   get count(): number {
@@ -50,7 +54,7 @@ export class FolderReading {
     }
     const stem = name.replace(/\.[^.]*$/, '').toLowerCase();
     if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
-    else if (/\.(geo)?json$/i.test(base)) this.#addJson(name, stem, bytes);
+    else if (/\.(geo)?json$/i.test(base)) await this.#addJson(name, stem, bytes);
     else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
     await this.#tracks.over();
   }
@@ -58,7 +62,6 @@ export class FolderReading {
   /** After the last file; one of GPX beside a graded track of the same name is that track, written for others. */
   async answer(): Promise<Reading<Taken>> {
     for (const recorded of this.#recorded) {
-      if (this.#whole.has(recorded.stem)) continue;
       this.#told(recorded.name, recorded.problems);
       for (const graded of recorded.tracks) {
         if (this.#ids.has(graded.id)) continue;
@@ -80,6 +83,15 @@ export class FolderReading {
     if (this.#whole.has(stem)) return;
     const { value, problems } = await readGpx(bytes);
     const driven = (value?.tracks ?? []).filter(({ length }) => length > 1);
+    const points = pointsOf(driven);
+    if (points > this.#pointsLeft) {
+      const { theFile, tooManyTracks, splitIt } = say.formats;
+      const what = tooManyTracks(ARCHIVE_LIMITS.tracks);
+      const problem: Problem = { severity: 'error', where: theFile, what, done: splitIt, times: 1 };
+      this.#recorded.push({ name, stem, tracks: [], problems: [problem] });
+      return;
+    }
+    this.#pointsLeft -= points;
     const tracks = driven.map((track, i) => {
       const waypoints = i === 0 ? (value?.waypoints ?? []) : [];
       const named = track.name === '' ? { ...track, name: printable(stem) } : track;
@@ -88,7 +100,16 @@ export class FolderReading {
     this.#recorded.push({ name, stem, tracks, problems });
   }
 
-  #addJson(name: string, stem: string, bytes: Uint8Array): void {
+  async #addJson(name: string, stem: string, bytes: Uint8Array): Promise<void> {
+    const start = new TextDecoder().decode(bytes.subarray(0, START_LENGTH));
+    if (isTooLargeJson(start, bytes.length)) {
+      this.error(
+        name,
+        say.formats.tooLarge(bytes.length, ARCHIVE_LIMITS.geoJsonBytes),
+        say.formats.geoJson.otherwise,
+      );
+      return;
+    }
     let value: unknown;
     try {
       value = JSON.parse(new TextDecoder().decode(bytes));
@@ -96,19 +117,31 @@ export class FolderReading {
       this.error(name, say.formats.noJson, say.formats.leftOut);
       return;
     }
-    const { format, type } = (value ?? {}) as { readonly format?: unknown; readonly type?: unknown };
-    if (format === GRADED_FORMAT) {
+    const kind = kindOfJson(value);
+    if (kind === 'graded track') {
       this.#whole.add(stem);
+      this.#forget(stem);
       this.#addGraded(name, gradedFrom(value));
-    } else if (format === TRIP_FORMAT) {
+    } else if (kind === 'trip') {
       const trip = tripFrom(value);
       this.#told(name, trip.problems);
       if (trip.value) this.#trips.push(trip.value);
-    } else if (type === 'FeatureCollection') {
-      const found = filedFromGeoJson(value);
+    } else if (kind === 'GeoJSON') {
+      const found = filedFromGeoJson(value, this.#pointsLeft);
       this.#told(name, found.problems);
-      for (const graded of found.value?.tracks ?? []) this.#addGraded(name, { value: graded, problems: [] });
+      this.#pointsLeft -= pointsOf(found.value?.tracks.flatMap(({ track }) => track ?? []) ?? []);
+      for (const graded of found.value?.tracks ?? []) {
+        this.#addGraded(name, { value: graded, problems: [] });
+        await this.#tracks.over();
+      }
     } else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
+  }
+
+  /** A recording that stood beside a whole track of the same name, and before it. */
+  #forget(stem: string): void {
+    for (const { tracks } of this.#recorded.filter((one) => one.stem === stem))
+      this.#pointsLeft += pointsOf(tracks.flatMap(({ track }) => track ?? []));
+    this.#recorded = this.#recorded.filter((one) => one.stem !== stem);
   }
 
   #addGraded(name: string, { value, problems }: Reading<GradedTrack>): void {
@@ -122,4 +155,8 @@ export class FolderReading {
       problems.map((problem) => ({ ...problem, where: `${printable(name)}: ${problem.where}` })),
     );
   }
+}
+
+function pointsOf(tracks: readonly Track[]): number {
+  return tracks.reduce((sum, { length }) => sum + length, 0);
 }

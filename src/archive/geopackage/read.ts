@@ -1,13 +1,11 @@
 import type { Database } from '@sqlite.org/sqlite-wasm';
 import type { Problem, Reading } from '../../problem.ts';
-import { READ_LIMITS } from '../../route/limits.ts';
 import { projectionOf } from '../../route/projection.ts';
 import type { Projection } from '../../route/projection.ts';
 import { say } from '../../words/words.ts';
 import type { Filed, ForeignPath, Taken, TakeTracks } from '../filed.ts';
 import { filedBy, gradedOfPaths, Handing } from '../filed.ts';
 import { GRADED_FORMAT, gradedFrom } from '../gradedRecord.ts';
-import type { GradedTrack } from '../gradedTrack.ts';
 import { ARCHIVE_LIMITS, TRIP_LIMITS } from '../limits.ts';
 import { printable, Reader } from '../reader.ts';
 import { BlockFile } from './blockFile.ts';
@@ -88,6 +86,7 @@ class GeoPackageReading {
   readonly #ids = new Set<string>();
   /** Tables of whose schema nothing is called by a check. */
   readonly #checkable = new Set<string>();
+  /** Of lines of other programs. */
   #points = 0;
   /** Bytes of the file, and those of values that were seen. */
   readonly #size: number;
@@ -225,14 +224,9 @@ class GeoPackageReading {
       }
       const { value, problems } = gradedFrom(record);
       this.#reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
-      if (value) this.#add({ ...value, id: this.#reader.id(value.id, where, this.#ids, 'track') });
+      if (value) this.#tracks.add({ ...value, id: this.#reader.id(value.id, where, this.#ids, 'track') });
     });
     return found;
-  }
-
-  #add(graded: GradedTrack): void {
-    this.#points += graded.track?.length ?? 0;
-    this.#tracks.add(graded);
   }
 
   async #readLines(layer: LineLayer, projection: Projection, columns: readonly string[]): Promise<void> {
@@ -245,13 +239,18 @@ class GeoPackageReading {
     const sql = `SELECT ${chosen.join(', ')} FROM ${quoted(layer.table)} LIMIT ${ARCHIVE_LIMITS.tracks + 1}`;
     const lost = { rows: 0, points: 0, others: 0, taken: 0 };
     await this.#each(sql, ([blob, name, note], row) => {
-      if (row >= ARCHIVE_LIMITS.tracks || this.#points > READ_LIMITS.points) {
+      if (row >= ARCHIVE_LIMITS.tracks) {
         lost.rows++;
         return;
       }
       const geometry = blob instanceof Uint8Array ? geometryOf(blob) : null;
       if (geometry?.kind !== 'lines') {
         lost.others++;
+        return;
+      }
+      const points = geometry.paths.reduce((sum, { lng }) => sum + lng.length, 0);
+      if (this.#points + points > ARCHIVE_LIMITS.points) {
+        lost.rows++;
         return;
       }
       const called = printable(typeof name === 'string' && name !== '' ? name : `${layer.table} ${row + 1}`);
@@ -270,7 +269,8 @@ class GeoPackageReading {
       const id = made.graded.id;
       if (this.#ids.has(id)) return;
       this.#ids.add(id);
-      this.#add(made.graded);
+      this.#points += points;
+      this.#tracks.add(made.graded);
     });
     if (lost.others > 0) this.#reader.error(where, words.noLine, say.formats.leftOut, lost.others);
     if (lost.points > 0)

@@ -42,6 +42,8 @@ export const formats: Words['formats'] = {
   geoJson: {
     noCollection: 'Das ist keine FeatureCollection in GeoJSON.',
     noLine: 'Objekte sind keine Linien.',
+    otherwise:
+      'Nichts davon wurde gelesen, da so ein Text ganz im Speicher liegen muss. Als GeoPackage speichern oder in Teilen.',
   },
   zip: {
     noZip: 'Das ist keine Zip-Datei, oder sie ist beschädigt.',

@@ -40,6 +40,8 @@ export const formats = {
   geoJson: {
     noCollection: 'This is no GeoJSON FeatureCollection.',
     noLine: 'Features are no lines.',
+    otherwise:
+      'Nothing of it was read, since such a text must be held in memory whole. Save it as a GeoPackage, or in parts.',
   },
   zip: {
     noZip: 'This is no zip file, or it is damaged.',
