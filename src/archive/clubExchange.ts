@@ -1,11 +1,13 @@
 import { keyedUnder, none, reading } from './database.ts';
-import { idOf } from './gradedReplica.ts';
+import { idOf, mendedWith } from './gradedReplica.ts';
 import { changed } from './gradedShelf.ts';
+import type { GradedTrack } from './gradedTrack.ts';
 import { parcelFrom, parcelOf, parcelToBytes, unpacked } from './parcel.ts';
-import type { Heads } from './replica.ts';
-import { emptyReplica, free, headsOf, replicaFrom } from './replica.ts';
-import { trackProblem } from './storeProblem.ts';
-import type { Reading } from '../problem.ts';
+import type { Heads, Replica } from './replica.ts';
+import { emptyReplica, free, headsOf, isReplica, replicaFrom } from './replica.ts';
+import type { StoreProblem } from './storeProblem.ts';
+import { mendedProblem, trackProblem } from './storeProblem.ts';
+import type { Problem, Reading } from '../problem.ts';
 
 /** What a server is sent of a track. */
 export interface Offered {
@@ -20,7 +22,10 @@ export interface Offered {
   readonly gives: boolean;
 }
 
-/** What a server lacks of a track that it has as far as `theirs`; `base` is where both stood when they last met. */
+/**
+ * What a server lacks of a track that it has as far as `theirs`; `base` is where both stood when they last met. Where the
+ * history here cannot be read, nothing is given and everything asked for.
+ */
 export function offerParcel(id: string, theirs: Heads, base: Heads): Promise<Reading<Offered>> {
   return reading(async (database) => {
     const work = database.transaction(['replicas', 'rows']);
@@ -28,8 +33,9 @@ export function offerParcel(id: string, theirs: Heads, base: Heads): Promise<Rea
       work.objectStore('replicas').getAll(keyedUnder(id)),
       work.objectStore('rows').get(id),
     ]);
-    const replica = pieces.length === 0 ? emptyReplica() : replicaFrom(pieces);
-    if (replica === null) return none<Offered>(trackProblem('corrupt'));
+    const read = pieces.length === 0 ? emptyReplica() : replicaFrom(pieces);
+    if (read === null && theirs.length === 0) return none<Offered>(trackProblem('corrupt'));
+    const replica = read ?? emptyReplica();
     const parcel = parcelOf(replica, theirs, base);
     const heads = headsOf(replica);
     free(replica);
@@ -44,19 +50,33 @@ export function offerParcel(id: string, theirs: Heads, base: Heads): Promise<Rea
   });
 }
 
-/** Takes in what a server answered to an offer; how far the track has got then. Nothing of it is kept where it is damaged. */
+/**
+ * Takes in what a server answered to an offer; how far the track has got then. Nothing of it is kept where it is damaged. A
+ * history that cannot be read here gives way to the server's, and a warning says so.
+ */
 export function acceptParcel(id: string, bytes: Uint8Array, nowMs: number): Promise<Reading<Heads>> {
   return reading(async (database) => {
     const parcel = parcelFrom(bytes);
     if (parcel === null) return none<Heads>(trackProblem('corrupt'));
     if (parcel.changes.length === 0) return { value: parcel.heads, problems: [] };
     let heads: Heads = [];
-    const problem = await changed(database, id, nowMs, (now) => {
+    const warnings: Problem[] = [];
+    const cameTo = (now: Replica | null): Replica | StoreProblem => {
       const next = unpacked(now ?? emptyReplica(), parcel);
       if (next === null || idOf(next) !== id) return trackProblem('corrupt');
       heads = headsOf(next);
       return next;
-    });
-    return problem ? none<Heads>(problem) : { value: heads, problems: [] };
+    };
+    const mended = (left: GradedTrack | null): Replica | StoreProblem => {
+      const came = cameTo(null);
+      if (!isReplica(came)) return came;
+      const next = mendedWith(came, left, nowMs);
+      free(came);
+      heads = headsOf(next);
+      warnings.push(mendedProblem(left?.name || id));
+      return next;
+    };
+    const problem = await changed(database, id, nowMs, cameTo, { mended });
+    return problem ? none<Heads>(problem) : { value: heads, problems: warnings };
   });
 }

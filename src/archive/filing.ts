@@ -18,6 +18,8 @@ export function tripOf(
 /** Who files, when, and what new visits are to be called. */
 export interface Filing extends Author {
   readonly newId: () => string;
+  /** Whether every obstacle of the trip was measured again: what was found the same is a visit, too. */
+  readonly allMeasured?: boolean;
 }
 
 /** A trip as a graded track that nobody knew before: every obstacle with its first visit. */
@@ -68,7 +70,8 @@ export function graded(trip: Trip, base: GradedTrack, filing: Filing, now: Grade
     const obstacle = met.get(one.obstacle.id);
     if (!obstacle) return one;
     const filed = afterVisits(filing, visitsAt(now, obstacle.id));
-    const isNew = isFoundAnew(one, obstacle, filed);
+    const isNew =
+      isFoundAnew(one, obstacle, filed) || (filing.allMeasured && !isVisited(one, obstacle, filing));
     return { ...one, obstacle, visits: isNew ? [...one.visits, visitOf(obstacle, filed)] : one.visits };
   });
   const added = trip.obstacles
@@ -82,6 +85,11 @@ export function graded(trip: Trip, base: GradedTrack, filing: Filing, now: Grade
   };
 }
 
+/** Whether an obstacle has a visit that found the ground of `obstacle`; on the very day that is filed, where all was measured. */
+function isVisited({ visits }: Surveyed, { stretch }: Obstacle, { atMs, allMeasured }: Filing): boolean {
+  return visits.some((visit) => same(visit.stretch, stretch) && (!allMeasured || sameDay(visit.atMs, atMs)));
+}
+
 /**
  * A trip filed into a graded track of which nobody knows how it stood when the trip began. What the trip has more than the
  * archive is added; of everything else the archive's own stays.
@@ -91,8 +99,7 @@ export function gradedBeside(trip: Trip, now: GradedTrack, filing: Filing): Grad
   const unheard = theirs.surveyed.map((one) => {
     const own = now.surveyed.find(({ obstacle }) => obstacle.id === one.obstacle.id);
     if (own === undefined) return one;
-    const isKnown = own.visits.some(({ stretch }) => same(stretch, one.obstacle.stretch));
-    if (isKnown) return { ...one, visits: [] };
+    if (isVisited(own, one.obstacle, filing)) return { ...one, visits: [] };
     return surveyedAnew(one.obstacle, afterVisits(filing, own.visits));
   });
   return joined(now, { ...theirs, surveyed: unheard });

@@ -1,11 +1,12 @@
 import type { Problem, Reading } from '../problem.ts';
 import { agreedIn } from './agreed.ts';
+import { joined } from './filing.ts';
 import { gradedFrom } from './gradedRecord.ts';
 import { entriesOf, isJudged, recordFrom } from './gradedHeld.ts';
 import type { GradedTrack } from './gradedTrack.ts';
 import { keyOf, partsOf, plainOf } from './heldKey.ts';
 import type { Author, Edited, Heads, Held, Replica, Scalar } from './replica.ts';
-import { emptyReplica, heldBy, put, sameScalar, slotsOf } from './replica.ts';
+import { emptyReplica, heldBy, merged, put, sameScalar, slotsOf } from './replica.ts';
 
 /** A graded track that nobody has filed yet. */
 export function firstFiled(graded: GradedTrack, author: Author): Replica {
@@ -42,6 +43,19 @@ export function edited(
   heads: Heads | null = null,
 ): Replica {
   return editedAt(replica, after, author, heads).replica;
+}
+
+/**
+ * A copy of a replica in the place of one that cannot be read, of which only the plain record `left` remains, or null. What
+ * that has more is added; where both have something, the replica's stands. `nowMs` is the time of day.
+ */
+export function mendedWith(replica: Replica, left: GradedTrack | null, nowMs: number): Replica {
+  const copy = merged(emptyReplica(), replica);
+  const own = left && gradedOf(copy).value;
+  if (left === null || own === null) return copy;
+  const all = joined(own, left);
+  const words = { name: own.name || left.name, area: own.area || left.area, note: own.note || left.note };
+  return edited(copy, { ...all, ...words }, { by: '', atMs: nowMs });
 }
 
 /** The same, with the state that says exactly what `after` says. */

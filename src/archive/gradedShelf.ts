@@ -12,7 +12,7 @@ import type { Replica } from './replica.ts';
 import { bytesSince, free, headsOf, isReplica, replicaFrom, replicaToBytes } from './replica.ts';
 import type { StoreProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
-import { trackProblem } from './storeProblem.ts';
+import { problemOf, trackProblem } from './storeProblem.ts';
 import { trackRowOf } from './trackRow.ts';
 
 /** The shelves of graded tracks. */
@@ -21,17 +21,27 @@ export const GRADED_SHELVES = ['replicas', 'graded', 'rows', 'counts', 'takeOuts
 /** Pieces that may lie one after the other before they are written anew as one. */
 const PIECES = 32;
 
+/** What else belongs to a change. */
+interface Besides {
+  /** Asked after it: a trip whose state is to be remembered with it. */
+  readonly noted?: () => TakeOut | null;
+  /**
+   * Asked in its place where the history here cannot be read: what is to lie there instead of it. `left` is what the plain
+   * record beside it says, null where that cannot be read either. Without this, such a history is not written over.
+   */
+  readonly mended?: (left: GradedTrack | null) => Replica | StoreProblem;
+}
+
 /**
  * All of a change or nothing of it, on the disk when this answers. It is made on what the database holds at that moment:
- * another window's changes are under it, and none is lost. `noted`, asked after it, is a trip whose
- * state is to be remembered with it.
+ * another window's changes are under it, and none is lost.
  */
 export async function changed(
   database: Database,
   id: string,
   nowMs: number,
   change: (now: Replica | null) => Replica | StoreProblem,
-  noted: () => TakeOut | null = () => null,
+  { noted = () => null, mended = () => trackProblem('corrupt') }: Besides = {},
 ): Promise<StoreProblem | null> {
   const work = database.transaction(GRADED_SHELVES, 'readwrite', { durability: 'strict' });
   const pieces = work.objectStore('replicas');
@@ -44,7 +54,8 @@ export async function changed(
     ]);
     const now = filed.length === 0 ? null : replicaFrom(filed);
     const heads = now ? headsOf(now) : [];
-    const next = filed.length > 0 && now === null ? trackProblem('corrupt') : change(now);
+    const isDamaged = filed.length > 0 && now === null;
+    const next = isDamaged ? mended(gradedFrom(await work.objectStore('graded').get(id)).value) : change(now);
     if (!isReplica(next)) {
       abandon(work);
       return next;
@@ -64,7 +75,7 @@ export async function changed(
     ];
     const piece = bytesSince(next, heads);
     const appended = filed.slice(1).reduce((sum, { length }) => sum + length, piece.length);
-    if (filed.length === 0 || filed.length >= PIECES || appended > filed[0].length) {
+    if (now === null || filed.length >= PIECES || appended > filed[0].length) {
       writes.push(pieces.delete(keyedUnder(id)), pieces.put(replicaToBytes(next), [id, 0]));
     } else if (piece.length > 0) {
       writes.push(pieces.put(piece, [id, keys[keys.length - 1][1] + 1]));
@@ -77,8 +88,14 @@ export async function changed(
     return null;
   } catch (error) {
     abandon(work);
-    throw error;
+    return ofRoom(error);
   }
+}
+
+/** That there is no room for a change to a track, in words that fit it; any other fault is thrown on. */
+export function ofRoom(error: unknown): StoreProblem {
+  if (problemOf(error).trouble === 'full') return trackProblem('full');
+  throw error;
 }
 
 function withoutImages(track: GradedTrack): GradedTrack {

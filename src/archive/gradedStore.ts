@@ -9,8 +9,8 @@ import { copiesToBytes, eachCopy, isCopy } from './exchange.ts';
 import type { Filing } from './filing.ts';
 import { graded, gradedAnew, gradedBeside, joined, tripOf } from './filing.ts';
 import { gradedFrom } from './gradedRecord.ts';
-import { besideChoices, edited, editedAt, firstFiled, gradedOf } from './gradedReplica.ts';
-import { changed, GRADED_SHELVES, withReplica } from './gradedShelf.ts';
+import { besideChoices, edited, editedAt, firstFiled, gradedOf, mendedWith } from './gradedReplica.ts';
+import { changed, withReplica } from './gradedShelf.ts';
 import type { GradedTrack } from './gradedTrack.ts';
 import { rowsNow, rowsWritten } from './knownRows.ts';
 import { levelsOf } from './levels.ts';
@@ -27,7 +27,7 @@ import {
 } from './replica.ts';
 import { same } from './same.ts';
 import type { StoreProblem } from './storeProblem.ts';
-import { trackProblem } from './storeProblem.ts';
+import { mendedProblem, trackProblem } from './storeProblem.ts';
 import type { TakeOut } from './takeOut.ts';
 import type { TrackRow } from './trackRow.ts';
 import type { Trip } from './trip.ts';
@@ -130,14 +130,19 @@ export interface FiledInto {
 
 /**
  * Files a trip: back into the track that it was taken out of; into the one named `into`; or else as one that the archive
- * does not have yet. What others changed meanwhile stays.
+ * does not have yet. What others changed meanwhile stays. `allMeasured` as in `Filing`.
  */
-export function file(trip: Trip, author: Author, into: string | null = null): Promise<Reading<FiledInto>> {
+export function file(
+  trip: Trip,
+  author: Author,
+  into: string | null = null,
+  allMeasured = false,
+): Promise<Reading<FiledInto>> {
   return reading(async (database) => {
     const noted = await database.get('takeOuts', trip.id);
     const id = into ?? noted?.trackId ?? trip.id;
     const known = noted?.trackId === id ? noted.heads : null;
-    const filingInto = (replica: Replica): Filing => ({ ...author, newId: slotsOf(replica) });
+    const filingInto = (replica: Replica): Filing => ({ ...author, newId: slotsOf(replica), allMeasured });
     let newVisits = 0;
     let heads: Heads | null = null;
     const problems: Problem[] = [];
@@ -165,7 +170,7 @@ export function file(trip: Trip, author: Author, into: string | null = null): Pr
         heads = base && edit.heads;
         return edit.replica;
       },
-      () => ({ tripId: trip.id, trackId: id, heads }),
+      { noted: () => ({ tripId: trip.id, trackId: id, heads }) },
     );
     return problem ? none(problem) : { value: { id, newVisits }, problems };
   });
@@ -240,7 +245,10 @@ export function copies(ids: readonly string[]): Promise<Reading<Uint8Array<Array
   });
 }
 
-/** Merges a file of another device into the archive: afterwards both have everything of both. Answers which tracks it held. */
+/**
+ * Merges a file of another device into the archive: afterwards both have everything of both. A history that cannot be read
+ * here gives way to the one of the file, and a warning says so. Answers which tracks it held.
+ */
 export function merge(bytes: Uint8Array, nowMs: number): Promise<Reading<readonly string[]>> {
   return reading(async (database) => {
     const problems: Problem[] = [];
@@ -253,14 +261,30 @@ export function merge(bytes: Uint8Array, nowMs: number): Promise<Reading<readonl
       }
       read++;
       const { id, replica } = copy;
-      const problem = await changed(database, id, nowMs, (now) => {
-        const own = now ?? emptyReplica();
-        const both = merged(own, replica);
-        free(own);
-        return both;
-      });
+      const warnings: Problem[] = [];
+      const problem = await changed(
+        database,
+        id,
+        nowMs,
+        (now) => {
+          const own = now ?? emptyReplica();
+          const both = merged(own, replica);
+          free(own);
+          return both;
+        },
+        {
+          mended: (left) => {
+            const next = mendedWith(replica, left, nowMs);
+            warnings.push(mendedProblem(left?.name || id));
+            return next;
+          },
+        },
+      );
       if (problem) problems.push(problem);
-      else ids.push(id);
+      else {
+        ids.push(id);
+        problems.push(...warnings);
+      }
       free(replica);
     }
     return { value: read === 0 && problems.length > 0 ? null : ids, problems };
@@ -288,23 +312,6 @@ export function regrade(ids: readonly string[]): Promise<StoreProblem | null> {
     };
     await Promise.all([...ids.map(regraded), work.objectStore('counts').put(count, 'rows'), work.done]);
     rowsWritten(count, written);
-    return null;
-  });
-}
-
-/** Takes a track off this device. A file of another device that has it brings it back. */
-export function remove(id: string): Promise<StoreProblem | null> {
-  return doing(async (database) => {
-    const work = database.transaction(GRADED_SHELVES, 'readwrite', { durability: 'strict' });
-    const count = ((await work.objectStore('counts').get('rows')) ?? 0) + 1;
-    await Promise.all([
-      work.objectStore('replicas').delete(keyedUnder(id)),
-      work.objectStore('graded').delete(id),
-      work.objectStore('rows').delete(id),
-      work.objectStore('counts').put(count, 'rows'),
-      work.done,
-    ]);
-    rowsWritten(count, new Map([[id, null]]));
     return null;
   });
 }

@@ -23,8 +23,13 @@ export function storeProblem(trouble: Trouble, detail = ''): StoreProblem {
 }
 
 /** The same of a graded track, where it is said in other words than of a trip. */
-export function trackProblem(trouble: 'missing' | 'corrupt' | 'changed elsewhere'): StoreProblem {
+export function trackProblem(trouble: 'missing' | 'corrupt' | 'changed elsewhere' | 'full'): StoreProblem {
   return { ...storeProblem(trouble), ...say.library[trouble] };
+}
+
+/** That a history which could not be read gave way to one that came. */
+export function mendedProblem(track: string): Problem {
+  return { severity: 'warning', where: track, ...say.library.mended, times: 1 };
 }
 
 /** Of problems, the first trouble with the store; null where there is none among them. */

@@ -19,7 +19,7 @@ class Club {
   query = $state.raw<TrackQuery>(EVERYTHING);
   /** Frame of the map; null until there is one. */
   view = $state.raw<Box | null>(null);
-  /** Tracks whose history was found to be damaged when someone opened them. */
+  /** Tracks whose history was found to be damaged when someone opened them, and that did not change since. */
   damaged = $state.raw<ReadonlySet<string>>(new Set());
   #found = $state.raw<readonly TrackRow[] | null>(null);
   #all = $state.raw<readonly TrackRow[]>([]);
@@ -87,7 +87,10 @@ class Club {
     const all = await findTracks();
     if (asked < this.#refreshed) return;
     this.#refreshed = asked;
+    const known = new Map(this.#all.map(({ id, updatedMs }) => [id, updatedMs]));
     this.#all = all.value ?? [];
+    const changed = [...this.damaged].filter((id) => known.get(id) !== this.row(id)?.updatedMs);
+    if (changed.length > 0) this.damaged = new Set([...this.damaged].filter((id) => !changed.includes(id)));
     await this.#find(asked, all);
     void this.#gradeNew();
   }

@@ -11,6 +11,8 @@ export interface FilingWish {
   /** When the ground was measured. */
   readonly atMs: number;
   readonly photos: boolean;
+  /** Whether every obstacle was measured again, so that what was found the same is a visit, too. */
+  readonly allMeasured: boolean;
   /** Where a new track lies, in words. */
   readonly area: string;
 }
@@ -18,10 +20,10 @@ export interface FilingWish {
 /** Files a trip as someone wishes; which track it is in then, null where it is in none. */
 export async function fileAs(
   trip: Trip,
-  { into, by, atMs, photos, area }: FilingWish,
+  { into, by, atMs, photos, allMeasured, area }: FilingWish,
 ): Promise<{ readonly trackId: string | null; readonly problems: readonly Problem[] }> {
   const filedTrip = photos ? trip : await withKnownPhotos(trip, into);
-  const { value, problems } = await fileTrip(filedTrip, { by, atMs }, into);
+  const { value, problems } = await fileTrip(filedTrip, { by, atMs }, into, allMeasured);
   if (value === null || area.trim() === '') return { trackId: value?.id ?? null, problems };
   const { value: taken } = await takeTrack(value.id);
   if (taken?.graded.area !== '') return { trackId: value.id, problems };

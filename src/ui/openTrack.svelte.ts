@@ -1,6 +1,7 @@
 import type { Conflict } from '../archive/conflict.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Taken } from '../archive/gradedStore.ts';
+import type { Trouble } from '../archive/storeProblem.ts';
 import { troubleOf } from '../archive/storeProblem.ts';
 import { say } from '../words/words.ts';
 import { chooseClaim, editTrack, takeTrack } from '../workers/archive.ts';
@@ -13,7 +14,7 @@ export class OpenTrack {
   readonly id: string;
   #taken = $state.raw<Taken | null>(null);
   /** Why it does not come; null while it may. */
-  gone = $state.raw<'missing' | 'unread' | null>(null);
+  gone = $state.raw<'missing' | 'damaged' | 'unread' | null>(null);
   #asked = 0;
 
   constructor(id: string) {
@@ -37,7 +38,7 @@ export class OpenTrack {
     const { value, problems } = await takeTrack(this.id);
     if (asked !== this.#asked) return;
     const trouble = troubleOf(problems);
-    this.gone = value !== null ? null : trouble === 'missing' ? 'missing' : 'unread';
+    this.gone = value === null ? goneBy(trouble) : null;
     this.#taken = value;
     club.opened(this.id, trouble !== 'corrupt');
     tell(value?.graded.name || say.gradedTracks.head, problems);
@@ -59,4 +60,9 @@ export class OpenTrack {
     await Promise.all([this.read(), club.refresh()]);
     return problem === null;
   }
+}
+
+function goneBy(trouble: Trouble | null): 'missing' | 'damaged' | 'unread' {
+  if (trouble === 'missing') return 'missing';
+  return trouble === 'corrupt' ? 'damaged' : 'unread';
 }

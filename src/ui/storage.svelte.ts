@@ -1,4 +1,5 @@
 import { keep } from '../archive/store.ts';
+import { watchArchive } from '../workers/archive.ts';
 import { DEMO_ID } from './demo.ts';
 import { open } from './trip.svelte.ts';
 
@@ -10,13 +11,22 @@ class DeviceStorage {
   /** Whether it was asked on this page, and so an answer was given. */
   asked = $state(false);
 
-  /** Asks the browser to keep everything once there is a trip of one's own: before that there is nothing to lose. */
+  /** Whether anything went into the archive while this page was open. */
+  #archived = $state(false);
+
+  /**
+   * Asks the browser to keep everything once there is a trip of one's own, or something went into the archive: before that
+   * there is nothing to lose.
+   */
   begin(): void {
     void this.look();
+    watchArchive((done) => {
+      if (done !== 'regrade' && done !== 'remove') this.#archived = true;
+    });
     $effect.root(() => {
       $effect(() => {
         const own = open.keeping.state === 'kept' && open.now.id !== DEMO_ID && open.undoes !== null;
-        if (own && !this.asked && this.persisted === false) void this.ask();
+        if ((own || this.#archived) && !this.asked && this.persisted === false) void this.ask();
       });
     });
   }

@@ -4,13 +4,14 @@ import type { FiledInto, Taken } from '../archive/gradedStore.ts';
 import type { Revised } from '../archive/conflict.ts';
 import type { GradedTrack } from '../archive/gradedTrack.ts';
 import type { Author, Heads } from '../archive/replica.ts';
+import type { Shelved } from '../archive/shelved.ts';
 import type { StoreProblem } from '../archive/storeProblem.ts';
 import { storeProblem } from '../archive/storeProblem.ts';
 import type { Trip } from '../archive/trip.ts';
 import type { Wanted } from '../archive/wanted.ts';
 import type { Reading } from '../problem.ts';
 import { spoken } from '../words/words.ts';
-import type { ArchiveAnswer, ArchiveAsk, ArchiveWork, Met } from './archiveWork.ts';
+import type { ArchiveAnswer, ArchiveAsk, ArchiveChange, ArchiveWork, Met } from './archiveWork.ts';
 import { CHANNEL } from './archiveChannel.ts';
 
 type Asked<K extends keyof ArchiveWork> = Awaited<ReturnType<ArchiveWork[K]>>;
@@ -117,14 +118,16 @@ export function trackOfTrip(tripId: string): Promise<Reading<string | null>> {
 
 /**
  * Files a trip: back into the track that it was taken out of, else into the one named `into`, else as a new one. `atMs` is
- * when its ground was measured. On the disk when this answers.
+ * when its ground was measured; `allMeasured` says that every obstacle was, also where that changed nothing. On the disk
+ * when this answers.
  */
 export function fileTrip(
   trip: Trip,
   author: Author,
   into: string | null = null,
+  allMeasured = false,
 ): Promise<Reading<FiledInto>> {
-  return ask('file', [trip, author, into], unread);
+  return ask('file', [trip, author, into, allMeasured], unread);
 }
 
 /** Keeps what someone made of a track as `takeTrack` gave it with `heads`; others' changes since then stay. */
@@ -180,13 +183,22 @@ export function regradeTracks(ids: readonly string[]): Promise<StoreProblem | nu
   return ask('regrade', [ids], undone);
 }
 
-export function removeTrack(id: string): Promise<StoreProblem | null> {
-  return ask('remove', [id], undone);
+/** Takes a track off this device; what is answered puts it back. */
+export function removeTrack(id: string): Promise<Reading<Shelved>> {
+  return ask('remove', [id], unread);
 }
 
-/** Calls `changed` whenever this or another window changed the archive, until the returned function is called. */
-export function watchArchive(changed: () => void): () => void {
+/** Puts back what `removeTrack` took off, history and photos as they were. */
+export function putTrackBack(track: Shelved): Promise<StoreProblem | null> {
+  return ask('putBack', [track, Date.now()], undone);
+}
+
+/**
+ * Calls `changed` with what was done whenever this or another window changed the archive, until the returned function is
+ * called.
+ */
+export function watchArchive(changed: (done: ArchiveChange) => void): () => void {
   const channel = new BroadcastChannel(CHANNEL);
-  channel.onmessage = changed;
+  channel.onmessage = ({ data }: MessageEvent<ArchiveChange>) => changed(data);
   return () => channel.close();
 }

@@ -1,7 +1,7 @@
 import './language.ts';
 import { engineIsBroken } from '../archive/replica.ts';
 import { CHANNEL } from './archiveChannel.ts';
-import type { ArchiveAnswer, ArchiveAsk } from './archiveWork.ts';
+import type { ArchiveAnswer, ArchiveAsk, ArchiveChange } from './archiveWork.ts';
 import { ARCHIVE, changesArchive, needsHistory } from './archiveWork.ts';
 import { startHistory } from './history.ts';
 
@@ -19,7 +19,7 @@ async function answered({ number, name, given }: ArchiveAsk): Promise<ArchiveAns
     if (needsHistory(name)) await startHistory();
     const work = ARCHIVE[name] as (...given: readonly unknown[]) => Promise<unknown>;
     const answer = await work(...given);
-    if (changesArchive(name)) channel.postMessage(null);
+    if (changesArchive(name)) channel.postMessage(name satisfies ArchiveChange);
     return { number, answer };
   } catch (error) {
     return { number, failed: error instanceof Error ? `${error.name}: ${error.message}` : String(error) };

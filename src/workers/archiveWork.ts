@@ -1,5 +1,6 @@
 import * as clubExchange from '../archive/clubExchange.ts';
 import * as store from '../archive/gradedStore.ts';
+import { putBack, remove } from '../archive/shelved.ts';
 import type { Bare } from '../archive/gradedStore.ts';
 import { wholeArchive } from '../archive/wholeArchive.ts';
 import type { Problem, Reading } from '../problem.ts';
@@ -28,7 +29,7 @@ function metOn({ id, reading: { value, problems } }: Bare): Met {
 }
 
 /** Everything that the worker of the archive can be asked. */
-export const ARCHIVE = { ...store, ...clubExchange, places, wholeArchive };
+export const ARCHIVE = { ...store, ...clubExchange, remove, putBack, places, wholeArchive };
 
 export type ArchiveWork = typeof ARCHIVE;
 
@@ -49,7 +50,7 @@ export function needsHistory(name: keyof ArchiveWork): boolean {
 }
 
 /** What changes the archive; other windows are told of it. */
-const CHANGES: ReadonlySet<string> = new Set([
+const CHANGES = [
   'file',
   'edit',
   'choose',
@@ -58,10 +59,13 @@ const CHANGES: ReadonlySet<string> = new Set([
   'acceptParcel',
   'regrade',
   'remove',
-] satisfies (keyof ArchiveWork)[]);
+  'putBack',
+] as const satisfies (keyof ArchiveWork)[];
 
-export function changesArchive(name: keyof ArchiveWork): boolean {
-  return CHANGES.has(name);
+export type ArchiveChange = (typeof CHANGES)[number];
+
+export function changesArchive(name: keyof ArchiveWork): name is ArchiveChange {
+  return (CHANGES as readonly string[]).includes(name);
 }
 
 /** One question to the worker, and its answer; they find each other by their number. */

@@ -70,6 +70,7 @@ export async function exchangeAll(
       const one = await exchangeOne(server, id, heads, before?.heads ?? [], listed.may);
       if ('problems' in one) problems.push(...one.problems);
       else {
+        problems.push(...one.warnings);
         if (one.met) next.set(id, one.met);
         if (one.passed.came || one.passed.went || one.passed.stayed) passed.push(one.passed);
       }
@@ -81,7 +82,7 @@ export async function exchangeAll(
 }
 
 type One =
-  | { readonly passed: Passed; readonly met: Met | null }
+  | { readonly passed: Passed; readonly met: Met | null; readonly warnings: readonly Problem[] }
   | { readonly problems: readonly Problem[] }
   | { readonly problems: readonly Problem[]; readonly isOver: true };
 
@@ -98,8 +99,13 @@ async function exchangeOne(
   const went = gives && may === 'write';
   const stayed = gives && !went;
   if (sameHeads(heads, theirs))
-    return { passed: { id, came: false, went: false, stayed: false }, met: { updatedMs, heads } };
-  if (stayed && theirs.length === 0) return { passed: { id, came: false, went: false, stayed }, met: null };
+    return {
+      passed: { id, came: false, went: false, stayed: false },
+      met: { updatedMs, heads },
+      warnings: [],
+    };
+  if (stayed && theirs.length === 0)
+    return { passed: { id, came: false, went: false, stayed }, met: null, warnings: [] };
 
   let reply = await post(server, id, went ? bytes : asking);
   if (reply === 'incomplete' && went) {
@@ -118,7 +124,7 @@ async function exchangeOne(
   if (accepted.value === null) return { problems: accepted.problems };
   const came = (parcelFrom(reply)?.changes.length ?? 0) > 0;
   const met = stayed ? null : { updatedMs, heads: accepted.value };
-  return { passed: { id, came, went, stayed }, met };
+  return { passed: { id, came, went, stayed }, met, warnings: accepted.problems };
 }
 
 function sameHeads(one: Heads | undefined, other: Heads): boolean {

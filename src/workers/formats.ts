@@ -113,6 +113,14 @@ export function archiveToZip(
   return ask('zip', wanted, onProgress, signal);
 }
 
+/**
+ * What is left of a track whose history is damaged, as a zip: its plain record, which can be taken in again, and the
+ * damaged history. Rejects where it could not be written.
+ */
+export function whatIsLeftOf(id: string): Promise<WrittenOut> {
+  return ask('whatIsLeft', id);
+}
+
 /** The same files into a new folder, named for the moment, inside the one that was chosen. */
 export function archiveToFolder(
   wanted: ArchiveOut,

@@ -23,6 +23,8 @@ const formats = {
   publishing: () => import('../archive/publish/publishing.ts'),
   hostZip: () => import('../archive/publish/hostZip.ts'),
   archive: () => import('../archive/gradedStore.ts'),
+  shelved: () => import('../archive/shelved.ts'),
+  copies: () => import('../archive/exchange.ts'),
   history: () => import('./history.ts'),
   geoTiff: () => import('../route/geoTiff.ts'),
   hgt: () => import('../route/hgt.ts'),
@@ -52,6 +54,22 @@ export const FORMATS = {
     const { zipOf } = await formats.zip();
     const reading = new ArchiveReading(wanted, onProgress);
     return { file: await putAway(zipOf(reading.tracks()), 'application/zip'), problems: reading.problems };
+  },
+
+  /** Of a track whose history is damaged: its plain record, where that can be read, and the history as it lies here. */
+  whatIsLeft: async (id: string): Promise<WrittenOut> => {
+    const { zipOf } = await formats.zip();
+    const { takeBare } = await formats.archive();
+    const { historyBytes } = await formats.shelved();
+    const { COPIES_EXTENSION, copiesBlob, copyBlob } = await formats.copies();
+    const bare = await takeBare([id]);
+    const history = await historyBytes(id);
+    const copy = new Uint8Array(await copiesBlob([copyBlob(history.value ?? [])]).arrayBuffer());
+    const file = { name: `${say.gradedTracks.sheet.damagedHistory}${COPIES_EXTENSION}`, bytes: copy };
+    return {
+      file: await putAway(zipOf(bare.value ?? [], [file]), 'application/zip'),
+      problems: [...bare.problems, ...history.problems],
+    };
   },
 
   /** Into a new folder inside the one that was chosen, so that nothing there is written over; how many files. */

@@ -2,7 +2,9 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { acceptParcel, offerParcel } from '../../src/archive/clubExchange.ts';
 import * as store from '../../src/archive/gradedStore.ts';
+import { historyBytes, putBack, remove } from '../../src/archive/shelved.ts';
 import { withOutcome } from '../../src/archive/filing.ts';
 import type { GradedTrack, Outcome } from '../../src/archive/gradedTrack.ts';
 import { levelsOf } from '../../src/archive/levels.ts';
@@ -89,6 +91,24 @@ describe('a trip', () => {
     expect(now.note).toBe('Closed in May');
     expect(now.surveyed[0].obstacle).toMatchObject({ name: 'Ford', note: 'A tree fell' });
     expect(now.surveyed[0].visits).toHaveLength(2);
+  });
+
+  test('that found the same adds a visit of the day only where all was measured again, and one only', async () => {
+    const id = await filedTrack();
+    const trip = (await store.takeOut(id, convoy('the same'))).value!;
+    const day = { by: 'Ben', atMs: new Date(2025, 4, 4, 12).getTime() };
+    const later = { ...day, atMs: day.atMs + 2 * 3_600_000 };
+    const next = { ...day, atMs: day.atMs + 86_400_000 };
+    expect((await store.file(trip, day)).value).toEqual({ id, newVisits: 0 });
+    expect((await store.file(trip, day, null, true)).value).toEqual({ id, newVisits: 1 });
+    expect((await store.file(trip, later, null, true)).value).toEqual({ id, newVisits: 0 });
+    expect((await store.file(trip, next, null, true)).value).toEqual({ id, newVisits: 1 });
+    const stranger = { ...TRIP, id: 'stranger, the same' };
+    expect((await store.file(stranger, next, id, true)).value).toEqual({ id, newVisits: 0 });
+    const [{ obstacle, visits }] = (await taken(id)).graded.surveyed;
+    expect(visits.map(({ atMs }) => atMs)).toEqual([ANN.atMs, day.atMs, next.atMs]);
+    expect(obstacle.stretch).toEqual(TRIP.obstacles[0].stretch);
+    expect((await store.find({})).value!.find((row) => row.id === id)!.lastVisitMs).toBe(next.atMs);
   });
 
   test('leaves an obstacle in the archive that it passed over', async () => {
@@ -180,7 +200,7 @@ describe('the record beside the history', () => {
     const { graded, heads } = await taken(id);
     await store.edit({ ...graded, area: 'South' }, heads, BEN);
     expect((await rows())[0]).toMatchObject({ area: 'South', levels: {} });
-    await store.remove(id);
+    await remove(id);
     expect(await rows()).toEqual([]);
     expect((await store.take(id)).problems).toMatchObject([{ trouble: 'missing' }]);
   });
@@ -214,7 +234,7 @@ describe('a file with the history', () => {
     const there = await taken(id);
     await store.edit({ ...there.graded, area: 'entered elsewhere' }, there.heads, BEN);
     const { value: answer } = await store.copies([id]);
-    await store.remove(id);
+    await remove(id);
     expect(await store.merge(sent!, 1)).toEqual({ value: [id], problems: [] });
     const here = await taken(id);
     expect(here.graded).toEqual(there.graded);
@@ -309,26 +329,141 @@ test('a track of an open format adds what the archive lacks, and its differences
   expect(graded.surveyed[0].obstacle.stretch).toEqual(later.stretch);
 });
 
-test('a damaged history is said, and not written over', async () => {
-  const id = await filedTrack();
+/** Puts other bytes in the place of a track's history. */
+async function damage(id: string, bytes = new Uint8Array([1, 2, 3])): Promise<void> {
   const database = await new Promise<IDBDatabase>((resolve) => {
     const opening = indexedDB.open('rutline');
     opening.onsuccess = () => resolve(opening.result);
   });
-  const broken = new Uint8Array([1, 2, 3]);
   await new Promise<void>((resolve) => {
     const work = database.transaction('replicas', 'readwrite');
-    work.objectStore('replicas').put(broken, [id, 0]);
+    work.objectStore('replicas').put(bytes, [id, 0]);
     work.oncomplete = () => resolve();
   });
-  expect((await store.take(id)).problems).toMatchObject([{ trouble: 'corrupt' }]);
-  expect((await store.file({ ...TRIP, id }, ANN)).problems).toMatchObject([{ trouble: 'corrupt' }]);
-  const kept = await new Promise((resolve) => {
-    const asked = database.transaction('replicas').objectStore('replicas').get([id, 0]);
-    asked.onsuccess = () => resolve(asked.result);
-  });
   database.close();
-  expect(kept).toEqual(broken);
+}
+
+describe('a track that is removed', () => {
+  test('is put back as it was: every byte of its history, its row, and the trip that was filed into it', async () => {
+    const id = await filedTrack();
+    const { graded, heads } = await taken(id);
+    await store.edit({ ...graded, note: 'Closed in May' }, heads, BEN);
+    await store.regrade([id]);
+    const before = {
+      taken: await taken(id),
+      bytes: await historyBytes(id),
+      history: await store.history(id),
+      row: (await store.find({})).value!.find((row) => row.id === id),
+    };
+    expect(before.bytes.value).toHaveLength(2);
+    const { value } = await remove(id);
+    expect((await store.take(id)).problems).toMatchObject([{ trouble: 'missing' }]);
+    expect((await store.find({})).value!.some((row) => row.id === id)).toBe(false);
+    expect(await putBack(value!, 1)).toBeNull();
+    expect({
+      taken: await taken(id),
+      bytes: await historyBytes(id),
+      history: await store.history(id),
+      row: (await store.find({})).value!.find((row) => row.id === id),
+    }).toEqual(before);
+    expect(before.taken.graded.surveyed[0].obstacle.photos).not.toHaveLength(0);
+    expect((await store.filedAs(id)).value).toBe(id);
+  });
+
+  test('is merged with what came of it meanwhile', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    const here = await taken(id);
+    await store.edit({ ...here.graded, note: 'entered here' }, here.heads, BEN);
+    const { value } = await remove(id);
+    await store.merge(sent!, 1);
+    const there = await taken(id);
+    await store.edit({ ...there.graded, area: 'entered since' }, there.heads, CLEO);
+    expect(await putBack(value!, 1)).toBeNull();
+    expect((await taken(id)).graded).toMatchObject({ note: 'entered here', area: 'entered since' });
+  });
+
+  test('though it is damaged, is put back so, but not over what can be read', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    await damage(id);
+    const { value } = await remove(id);
+    expect(await putBack(value!, 1)).toBeNull();
+    expect((await historyBytes(id)).value).toEqual([new Uint8Array([1, 2, 3])]);
+    expect((await store.takeBare([id])).value).toHaveLength(1);
+    await remove(id);
+    await store.merge(sent!, 1);
+    expect(await putBack(value!, 1)).toMatchObject({ trouble: 'changed elsewhere' });
+    await taken(id);
+  });
+
+  test('and was not there is said', async () => {
+    expect(await remove('nowhere')).toMatchObject({ value: null, problems: [{ trouble: 'missing' }] });
+  });
+});
+
+describe('a damaged history', () => {
+  test('is said, and not written over by a trip', async () => {
+    const id = await filedTrack();
+    await damage(id);
+    expect((await store.take(id)).problems).toMatchObject([{ trouble: 'corrupt' }]);
+    expect((await store.file({ ...TRIP, id }, ANN)).problems).toMatchObject([{ trouble: 'corrupt' }]);
+    expect((await historyBytes(id)).value).toEqual([new Uint8Array([1, 2, 3])]);
+  });
+
+  test('gives way to a copy of the track, to which is added what only the plain record has', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    const { graded, heads } = await taken(id);
+    const outcome: Outcome = {
+      id: `outcome of ${id}`,
+      ...BEN,
+      vehicle: TRIP.vehicles[0],
+      lineId: 'main',
+      direction: 'as recorded',
+      rung: 'as it comes',
+      said: 'goes',
+      did: 'turned back',
+      note: '',
+    };
+    const more = withOutcome({ ...graded, note: 'Closed in May' }, graded.surveyed[0].obstacle.id, outcome);
+    expect(await store.edit(more, heads, BEN)).toBeNull();
+    await damage(id);
+    const { value, problems } = await store.merge(sent!, 1);
+    expect(value).toEqual([id]);
+    expect(problems).toMatchObject([{ severity: 'warning', where: TRIP.name }]);
+    const now = (await taken(id)).graded;
+    expect(now).toEqual({ ...more, surveyed: [{ ...graded.surveyed[0], outcomes: [outcome] }] });
+    expect((await store.merge(sent!, 1)).problems).toEqual([]);
+    expect((await taken(id)).graded).toEqual(now);
+  });
+
+  test('stays where the copy is damaged, too', async () => {
+    const id = await filedTrack();
+    const { value: sent } = await store.copies([id]);
+    await damage(id);
+    sent![sent!.length - 9] ^= 1;
+    expect((await store.merge(sent!, 1)).value).toBeNull();
+    expect((await historyBytes(id)).value).toEqual([new Uint8Array([1, 2, 3])]);
+  });
+
+  test('asks a server for everything, gives it nothing, and gives way to what it answers', async () => {
+    const id = await filedTrack();
+    const whole = (await offerParcel(id, [], [])).value!;
+    const { graded } = await taken(id);
+    await damage(id);
+    expect((await offerParcel(id, [], [])).problems).toMatchObject([{ trouble: 'corrupt' }]);
+    const asked = await offerParcel(id, whole.heads, whole.heads);
+    expect(asked).toMatchObject({ value: { heads: [], gives: false }, problems: [] });
+    const answer = whole.bytes;
+    const broken = answer.slice();
+    broken[broken.length - 9] ^= 1;
+    expect((await acceptParcel(id, broken, 1)).value).toBeNull();
+    expect((await historyBytes(id)).value).toEqual([new Uint8Array([1, 2, 3])]);
+    const accepted = await acceptParcel(id, answer, 1);
+    expect(accepted).toMatchObject({ value: whole.heads, problems: [{ severity: 'warning' }] });
+    expect((await taken(id)).graded).toEqual(graded);
+  });
 });
 
 describe('the database of an earlier day', () => {

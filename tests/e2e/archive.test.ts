@@ -24,11 +24,14 @@ const SMALL = {
   vehicles: DEMO.vehicles.slice(0, 2),
 };
 
-/** Measured at the first obstacle on another day, filed as of that day. */
-async function file(page: Page, day: string): Promise<void> {
+/** Measured at the first obstacle on another day, filed as of that day; or all measured again, and found as it was. */
+async function file(page: Page, day: string, allMeasured = false): Promise<void> {
   await page.getByRole('button', { name: 'File into the archive' }).click();
   await page.getByLabel('Measured by').fill('Ann');
   await page.getByLabel('Measured on').fill(day);
+  const again = page.getByLabel('Every obstacle was measured again on that day');
+  if (allMeasured) await again.check();
+  else if ((await again.count()) > 0) expect(await again.isChecked()).toBe(false);
   await page.getByRole('button', { name: 'File it' }).click();
   await page.getByText(/^Filed into/).waitFor();
 }
@@ -105,6 +108,15 @@ test('a trip is filed, found, measured again, driven, argued about and shared', 
   expect(await chart.locator('.visit').count()).toBe(2);
   expect(await chart.textContent()).toContain('11 May 2025');
   await page.getByText('Deepest water: harder').waitFor();
+
+  // Measured once more, and found the same: that is a visit where it is said.
+  await page.getByRole('link', { name: 'Brief' }).click();
+  await page.locator('td a').first().waitFor();
+  await file(page, '2025-05-18', true);
+  await page.getByRole('button', { name: 'See it there' }).click();
+  await page.getByRole('link', { name: /^First ford/ }).click();
+  await expect.poll(() => chart.locator('.visit').count()).toBe(3);
+  expect(await chart.textContent()).toContain('18 May 2025');
 
   // The other leader's file comes in: what only one changed is taken, what both changed is to choose.
   await page.getByLabel('A file from another leader').setInputFiles({

@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { copiesToBytes } from '../../src/archive/exchange.ts';
 import { firstFiled } from '../../src/archive/gradedReplica.ts';
 import { replicaToBytes } from '../../src/archive/replica.ts';
-import { ANN, engine, wholeTrack } from '../archive/replicas.ts';
+import { readZip } from '../../src/archive/folder/zip.ts';
+import { tripToJson } from '../../src/archive/share.ts';
+import type { Trip } from '../../src/archive/trip.ts';
+import { ANN, engine, TRIP, wholeTrack } from '../archive/replicas.ts';
 import { addVehicle, findings, launch, sitDown } from './desk.ts';
 
 let browser: Browser;
@@ -31,14 +35,19 @@ async function stored(page: Page): Promise<void> {
   await expect.poll(() => page.locator('.keeping').textContent()).toMatch(/^\s*stored\s*$/);
 }
 
-/** A graded track of another leader comes into the archive. */
-async function takeIn(page: Page, name: string): Promise<void> {
+/** A graded track as another leader gives it on. */
+async function copyOf(name: string) {
   await engine();
   const copies = copiesToBytes([replicaToBytes(firstFiled({ ...wholeTrack(), name }, ANN))]);
+  return { name: 'club.rutline-tracks', mimeType: '', buffer: Buffer.from(copies) };
+}
+
+/** It comes into the archive. */
+async function takeIn(page: Page, name: string): Promise<void> {
   await page
     .locator('input[type=file]')
     .first()
-    .setInputFiles({ name: 'club.rutline-tracks', mimeType: '', buffer: Buffer.from(copies) });
+    .setInputFiles(await copyOf(name));
   await page.getByText('1 track merged into the archive').waitFor();
 }
 
@@ -59,6 +68,27 @@ function damageHistories(): Promise<void> {
       };
     };
   });
+}
+
+/** Every byte of the histories of all graded tracks, piece by piece. */
+function histories(page: Page): Promise<number[][]> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const opening = indexedDB.open('rutline');
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('replicas').objectStore('replicas').getAll();
+          asked.onsuccess = () => {
+            opening.result.close();
+            resolve((asked.result as Uint8Array[]).map((piece) => [...piece]));
+          };
+        };
+      }),
+  );
+}
+
+async function openTrack(page: Page, name: string): Promise<void> {
+  await page.getByRole('link', { name: new RegExp(`^${name}`) }).click();
 }
 
 async function archive(page: Page): Promise<void> {
@@ -276,20 +306,115 @@ describe('what is stored is not lost in silence', () => {
   });
 });
 
-test('a graded track whose history is damaged says so, in the list too, and stays as it is', async () => {
+test('a graded track that was removed is put back with its whole history', async () => {
+  const { context, page, faults } = await atArchive();
+  await takeIn(page, 'Quarry climb');
+  const before = await histories(page);
+  expect(before.length).toBeGreaterThan(0);
+  await openTrack(page, 'Quarry climb');
+  await page.getByRole('button', { name: 'Remove from this device' }).click();
+  await page.getByText('Removed Quarry climb from this device.').waitFor();
+  await page.getByText('No graded tracks yet').waitFor();
+  expect(await histories(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await openTrack(page, 'Quarry climb');
+  await page.getByText('History', { exact: true }).click();
+  await page.getByText('first filed').waitFor();
+  expect(await histories(page)).toEqual(before);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('a graded track whose history is damaged says so, shows and gives what is left, and gives way to a good copy', async () => {
   const { context, page, faults } = await atArchive();
   await takeIn(page, 'Quarry climb');
   await page.evaluate(damageHistories);
   await page.goto(`${inject('url')}#/archive/tracks`);
   await page.reload();
-  await page.getByRole('link', { name: /^Quarry climb/ }).click();
-  await page.getByText('The history of this track is damaged and cannot be read.').waitFor();
-  await page.getByText('This track could not be read.').waitFor();
+  await openTrack(page, 'Quarry climb');
+  const sheet = page.getByRole('article', { name: 'Quarry climb' });
+  await sheet.getByText('The history of this track is damaged and cannot be read.').waitFor();
+  await sheet.getByText('This is what was last known here.').waitFor();
   await page.getByRole('link', { name: /^Quarry climb .* damaged, cannot be read$/ }).waitFor();
   expect(await findings(page)).toEqual([]);
+
+  const downloading = page.waitForEvent('download');
+  await sheet.getByRole('button', { name: 'Save what is left as a file' }).click();
+  const saved = await downloading;
+  expect(saved.suggestedFilename()).toBe('Quarry climb.zip');
+  const bytes = new Uint8Array(readFileSync(await saved.path()));
+  const { value, problems } = await readZip(bytes);
+  expect(value!.tracks).toMatchObject([{ id: 'track', name: 'Quarry climb' }]);
+  expect(value!.tracks[0].surveyed[0].visits).toHaveLength(1);
+  expect(problems).toMatchObject([{ severity: 'warning', where: 'damaged history.rutline-tracks' }]);
+  const history = unzipSync(bytes)['damaged history.rutline-tracks'];
+  expect([...history.slice(-3)]).toEqual([1, 2, 3]);
+
+  await sheet.getByRole('button', { name: 'Remove from this device' }).click();
+  await page.getByText('No graded tracks yet').waitFor();
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await openTrack(page, 'Quarry climb');
+  await sheet.getByText('The history of this track is damaged and cannot be read.').waitFor();
+  expect(await histories(page)).toEqual([[1, 2, 3]]);
+
+  await page.getByLabel('A file from another leader').setInputFiles(await copyOf('Quarry climb'));
+  await page.getByText('The history of this track here could not be read.').waitFor();
+  await page.getByText('History', { exact: true }).click();
+  await page.getByText('first filed').waitFor();
+  expect(await page.getByText('damaged, cannot be read').count()).toBe(0);
+
   await page.goto(`${inject('url')}#/archive/tracks/nowhere`);
   await page.getByText('This track is not on this device.').waitFor();
   expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('where the device is full while a trip is filed, that is said in words that fit, and the archive stays as it was', async () => {
+  const { context, page } = await atArchive(undefined, 900_000);
+  await takeIn(page, 'Quarry climb');
+  const before = await histories(page);
+  await archive(page);
+  await openText(page, tripToJson({ ...TRIP, id: 'long', name: 'Long words', obstacles: manyWords() }));
+  await page.getByText('Opened Long words').waitFor();
+  await archive(page);
+  await page.getByRole('button', { name: 'File into the archive' }).click();
+  await page.getByLabel('It belongs to').selectOption({ label: 'A new graded track' });
+  await page.getByRole('button', { name: 'File it' }).click();
+  await page.getByText('The device has no room left for this track.').waitFor();
+  await page.getByText('Make room on the device, then do the same again.').waitFor();
+  expect(await histories(page)).toEqual(before);
+  await giveRoom(page);
+  await page.getByRole('button', { name: 'File it' }).click();
+  await page.getByText('Filed into Long words').waitFor();
+  await context.close();
+});
+
+/** Obstacles with so many words in their notes, none like another, that they fit the device once and not twice. */
+function manyWords(): Trip['obstacles'] {
+  let seed = 1;
+  const letter = () => String.fromCharCode(97 + ((seed = (seed * 48271) % 2147483647) % 26));
+  const note = () => Array.from({ length: 90_000 }, letter).join('');
+  return [1, 2, 3].map((n) => ({ ...TRIP.obstacles[0], id: `o${n}`, photos: [], note: note() }));
+}
+
+test('the browser is asked to keep everything once a track came into the archive, and not before', async () => {
+  const { context, page } = await atArchive(() => {
+    Object.assign(globalThis, { asked: 0 });
+    navigator.storage.persisted = () => Promise.resolve(false);
+    navigator.storage.persist = () => {
+      (globalThis as unknown as { asked: number }).asked++;
+      return Promise.resolve(true);
+    };
+  });
+  await stored(page);
+  // A page that only looks: nothing was changed on it.
+  await page.reload();
+  await archive(page);
+  await page.getByText('The browser may clear this by itself').waitFor();
+  const asked = () => page.evaluate(() => (globalThis as unknown as { asked: number }).asked);
+  expect(await asked()).toBe(0);
+  await takeIn(page, 'Quarry climb');
+  await expect.poll(asked).toBe(1);
   await context.close();
 });
 

@@ -5,6 +5,7 @@ import type { Filed, Taken, TakeTracks } from '../filed.ts';
 import { filedBy } from '../filed.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
 import { ZIP_LIMITS } from '../limits.ts';
+import type { NamedFile } from './files.ts';
 import { filesOf } from './files.ts';
 import { FolderReading } from './folderReading.ts';
 
@@ -16,24 +17,27 @@ const PIECE = 2 ** 14;
 /** Packed bytes that are looked at together. */
 const READ = 2 ** 20;
 
-/** Graded tracks as a folder of GPX and JSON files, packed (APPNOTE 6.3.10), piece by piece. */
+/** Graded tracks as a folder of GPX and JSON files, and others after them, packed (APPNOTE 6.3.10), piece by piece. */
 export async function* zipOf(
   tracks: Iterable<GradedTrack> | AsyncIterable<GradedTrack>,
+  others: Iterable<NamedFile> = [],
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
   const zip = new Zip((error, part) => {
     if (error) throw error;
     parts.push(part);
   });
+  const add = ({ name, bytes }: NamedFile): void => {
+    const entry = new ZipDeflate(name, { level: 6 });
+    zip.add(entry);
+    entry.push(bytes, true);
+  };
   const taken = new Set<string>();
   for await (const graded of tracks) {
-    for (const { name, bytes } of filesOf(graded, taken)) {
-      const entry = new ZipDeflate(name, { level: 6 });
-      zip.add(entry);
-      entry.push(bytes, true);
-    }
+    filesOf(graded, taken).forEach(add);
     yield* parts.splice(0);
   }
+  for (const other of others) add(other);
   zip.end();
   yield* parts;
 }

@@ -114,6 +114,12 @@ export const gradedTracks: Words['gradedTracks'] = {
     remove: 'Von diesem Gerät entfernen',
     removed: (name) => `${name} von diesem Gerät entfernt.`,
     putBack: 'Zurücklegen',
+    left: 'Das ist, was hier zuletzt bekannt war. Die Fotos, und wer was änderte, sind in der beschädigten Geschichte.',
+    nothingLeft: 'Auch was hier zuletzt von ihr bekannt war, ist nicht zu lesen.',
+    damagedHistory: 'beschädigte Geschichte',
+    saveLeft: 'Was übrig ist, als Datei speichern',
+    saveLeftHelp:
+      'Ein Zip mit dem, was noch zu lesen ist, und der beschädigten Geschichte. Ist die Strecke entfernt, lässt sich wieder aufnehmen, was von ihr zu lesen ist.',
   },
 
   filing: {
@@ -132,6 +138,8 @@ export const gradedTracks: Words['gradedTracks'] = {
     whoHelp: 'Wie du genannt werden willst; darf leer bleiben.',
     when: 'Gemessen am',
     photos: 'Mit den Fotos',
+    allMeasured: 'An diesem Tag wurde jedes Hindernis neu gemessen',
+    allMeasuredHelp: 'Auch was dabei gleich gefunden wurde, zählt dann als Begehung.',
     do: 'Ablegen',
     cancel: 'Abbrechen',
     done: (name) => `Abgelegt unter ${name}.`,

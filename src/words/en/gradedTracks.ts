@@ -109,6 +109,12 @@ export const gradedTracks = {
     remove: 'Remove from this device',
     removed: (name: string) => `Removed ${name} from this device.`,
     putBack: 'Put it back',
+    left: 'This is what was last known here. Its photos and who changed what are in the damaged history.',
+    nothingLeft: 'What was last known of it here cannot be read either.',
+    damagedHistory: 'damaged history',
+    saveLeft: 'Save what is left as a file',
+    saveLeftHelp:
+      'A zip with what can still be read and the damaged history. After the track is removed, what can be read of it can be taken in again.',
   },
 
   filing: {
@@ -127,6 +133,8 @@ export const gradedTracks = {
     whoHelp: 'As you want to be named; may stay empty.',
     when: 'Measured on',
     photos: 'With the photos',
+    allMeasured: 'Every obstacle was measured again on that day',
+    allMeasuredHelp: 'What was found the same then counts as a visit, too.',
     do: 'File it',
     cancel: 'Cancel',
     done: (name: string) => `Filed into ${name}.`,
