@@ -9,7 +9,7 @@ import type { TrackSlope } from '../terrain/ground.ts';
 import { withHeld } from '../terrain/heldGrip.ts';
 import type { Obstacle } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import { closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
+import { AT_ONCE, closerInWorkers, matrixInWorkers } from '../workers/matrix.ts';
 import { say } from '../words/words.ts';
 import { open } from './trip.svelte.ts';
 
@@ -38,7 +38,11 @@ class Answers {
   #answered = $state.raw<Answered | null>(null);
   /** Cells done of cells to do while working, else null. */
   working = $state.raw<{ readonly done: number; readonly of: number } | null>(null);
+  /** The same where the leader stopped it: the other cells are not worked out until it goes on, or the trip changes. */
+  stopped = $state.raw<{ readonly done: number; readonly of: number } | null>(null);
   fault = $state.raw<string | null>(null);
+  #stopper: AbortController | null = null;
+  #asks = $state.raw(0);
 
   /** Slope read off the track, or null where the track does not tell. */
   trackSlopeAt(stationM: number): TrackSlope | null {
@@ -97,7 +101,10 @@ class Answers {
 
   /** Asks anew for the verdicts of the trip as it is; returns what cancels it. */
   ask(): () => void {
+    void this.#asks;
     const stopper = new AbortController();
+    this.#stopper = stopper;
+    this.stopped = null;
     const trip = open.now;
     const places = trip.obstacles.map((obstacle) => this.placeOf(obstacle));
     const { vehicles, direction } = trip;
@@ -117,6 +124,19 @@ class Answers {
       })
       .catch(this.#failed(stopper.signal));
     return () => stopper.abort();
+  }
+
+  /** Ends the work on the matrix at once; the cells that have come stay. */
+  stop(): void {
+    if (this.working === null) return;
+    this.stopped = this.working;
+    this.working = null;
+    this.#stopper?.abort(AT_ONCE);
+  }
+
+  /** Goes on where it was stopped. */
+  goOn(): void {
+    this.#asks++;
   }
 
   /** Asks how sure the verdicts are, once all of them have come; returns what cancels it. */

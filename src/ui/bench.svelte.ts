@@ -85,6 +85,8 @@ export class Bench {
   sweep = $state.raw<Sweep | null>(null);
   /** What else could be, and what it was worked out for. */
   #changes = $state.raw<{ readonly on: LookTask; readonly changes: readonly Change[] } | null>(null);
+  /** What stood on the bench when it was said that nothing more should be worked out of it. */
+  #stoppedOn = $state.raw<LookTask | null>(null);
   fault = $state.raw<string | null>(null);
 
   constructor(place: () => BenchPlace) {
@@ -143,6 +145,10 @@ export class Bench {
   readonly changes: readonly Change[] | null = $derived.by(() => this.#changes?.changes ?? null);
   /** Whether they are those of what stands on the bench, and not of what stood there before. */
   readonly areChangesOfThis: boolean = $derived.by(() => this.#changes?.on === this.task);
+  /** What else could be is not worked out for what stands on the bench, as was wished. */
+  readonly areChangesStopped: boolean = $derived.by(
+    () => this.#stoppedOn !== null && this.#stoppedOn === this.task,
+  );
   readonly #askShown = newestOnly<Timed<LookTask>, Shown>(
     ({ task }) => this.#lookAt(task),
     ({ look, sweep }, { task, sinceMs }) => {
@@ -151,7 +157,7 @@ export class Bench {
       this.sweep = sweep;
       this.fault = null;
       void this.#noteTime(sinceMs);
-      if (this.#isLeft || task !== this.task || this.held !== null) return;
+      if (this.#isLeft || task !== this.task || this.held !== null || this.areChangesStopped) return;
       this.#warmUp(task).catch(this.#failed);
       this.#rest = setTimeout(() => void this.#atRest(task, look.rung).catch(this.#failed), REST_MS);
     },
@@ -173,6 +179,19 @@ export class Bench {
     this.#isLeft = true;
     clearTimeout(this.#rest);
     workers.rest.drop();
+  }
+
+  /** Ends what is worked out at rest, the fine sweep and what else could be, until something is moved or it goes on. */
+  stopChanges(): void {
+    this.#stoppedOn = this.task;
+    clearTimeout(this.#rest);
+    workers.rest.drop();
+  }
+
+  goOnWithChanges(): void {
+    this.#stoppedOn = null;
+    const { task, look } = this;
+    if (task !== null && look !== null) this.#atRest(task, look.rung).catch(this.#failed);
   }
 
   /** Both at once, the sweep for the rung that was looked at before; where that has changed, the sweep once more. */

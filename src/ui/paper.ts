@@ -19,12 +19,14 @@ export interface Told {
   readonly matrix: Matrix;
 }
 
-/** The briefing with its cards as a page for the printer. */
-export async function printBriefing(told: Told, system: System): Promise<void> {
+/** The briefing with its cards as a page for the printer; nothing where `signal` stops it. */
+export async function printBriefing(told: Told, system: System, signal: AbortSignal): Promise<void> {
+  const page = await pageOf(told, system, signal);
+  if (page === null) return;
   const frame = document.createElement('iframe');
   frame.className = 'unseen';
   frame.title = say.files.briefingFrame;
-  frame.srcdoc = await pageOf(told, system);
+  frame.srcdoc = page;
   frame.addEventListener('load', () => {
     frame.contentWindow?.addEventListener('afterprint', () => frame.remove());
     frame.contentWindow?.print();
@@ -33,27 +35,37 @@ export async function printBriefing(told: Told, system: System): Promise<void> {
 }
 
 /** The same page as a file, to send or to print elsewhere. */
-export async function saveBriefing(told: Told, system: System): Promise<void> {
-  saveText(
-    await pageOf(told, system),
-    `${say.files.briefingFile(fileName(told.trip.name))}.html`,
-    'text/html',
-  );
+export async function saveBriefing(told: Told, system: System, signal: AbortSignal): Promise<void> {
+  const page = await pageOf(told, system, signal);
+  if (page === null) return;
+  saveText(page, `${say.files.briefingFile(fileName(told.trip.name))}.html`, 'text/html');
 }
 
-async function pageOf({ trip, places, matrix }: Told, system: System): Promise<string> {
-  const order = await orderInWorker({ places, vehicles: trip.vehicles, direction: trip.direction });
-  if (order === null) throw new Error('The order was not waited for.');
-  return briefingPage(briefingOf(trip, places, matrix, order, await gradeOf(trip, places)), system);
+/** Null where it was stopped: a briefing is whole, or none. */
+async function pageOf(
+  { trip, places, matrix }: Told,
+  system: System,
+  signal: AbortSignal,
+): Promise<string | null> {
+  const order = await orderInWorker({ places, vehicles: trip.vehicles, direction: trip.direction }, signal);
+  if (order === null) return null;
+  const grade = await gradeOf(trip, places, signal);
+  return signal.aborted ? null : briefingPage(briefingOf(trip, places, matrix, order, grade), system);
 }
 
 /**
  * The grade as this device tells grades, in the trip's direction; with what it takes where that was worked out before. None
  * where no worker answers: what is written does without.
  */
-export async function gradeOf(trip: Trip, places: readonly Place[]): Promise<GradeTold | null> {
+export async function gradeOf(
+  trip: Trip,
+  places: readonly Place[],
+  signal?: AbortSignal,
+): Promise<GradeTold | null> {
   const { classification, season } = look;
-  const grades = await gradesInWorkers(places, trip.direction, season, classification).catch(() => null);
+  const grades = await gradesInWorkers(places, trip.direction, season, classification, signal).catch(
+    () => null,
+  );
   if (grades === null) return null;
   const known = requirementsKnown(places, trip.direction, season);
   return gradeTold(trip, grades, classification, season, known && requirementOfTrack(known));

@@ -11,17 +11,26 @@ import { answerAll } from './pool.ts';
 interface WorkerLane extends Lane<MatrixTask, Partial<Cell>[]> {
   /** Ends the worker, unless something is asked of it; the next ask starts another. */
   rest(): void;
+  /** Tasks that are wanted no more: the worker is ended if it is at one of them, and none of them is begun. */
+  drop(tasks: ReadonlySet<MatrixTask>): void;
 }
+
+/** The reason of an abort that ends a worker at once; without it a worker ends its task first, and stays warm. */
+export const AT_ONCE = 'at once';
 
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
 function workerLane(): WorkerLane {
   let worker: Worker | null = null;
   let before: Promise<unknown> = Promise.resolve();
   let waiting = 0;
+  let at: { readonly task: MatrixTask; readonly leave: () => void } | null = null;
+  const dropped = new WeakSet<MatrixTask>();
   const started = () =>
     new Worker(new URL('./matrix.worker.ts', import.meta.url), { type: 'module', name: spoken });
   const answer = (task: MatrixTask) =>
     new Promise<Partial<Cell>[]>((resolve, reject) => {
+      if (dropped.has(task)) return resolve([]);
+      at = { task, leave: () => resolve([]) };
       worker ??= started();
       worker.onmessage = ({ data }: MessageEvent<Partial<Cell>[]>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
@@ -30,7 +39,12 @@ function workerLane(): WorkerLane {
   return {
     ask: (task) => {
       waiting++;
-      const asked = before.then(() => answer(task)).finally(() => waiting--);
+      const asked = before
+        .then(() => answer(task))
+        .finally(() => {
+          waiting--;
+          at = null;
+        });
       before = asked.catch(() => {});
       return asked;
     },
@@ -38,6 +52,13 @@ function workerLane(): WorkerLane {
       if (waiting > 0) return;
       worker?.terminate();
       worker = null;
+    },
+    drop: (tasks) => {
+      for (const task of tasks) dropped.add(task);
+      if (at === null || !tasks.has(at.task)) return;
+      worker?.terminate();
+      worker = null;
+      at.leave();
     },
   };
 }
@@ -100,14 +121,19 @@ interface Asked {
   readonly cells: readonly Cell[];
 }
 
-/** Answers tasks off the page; false when cancelled. */
+/** Answers tasks off the page; false when cancelled, for the reason `AT_ONCE` without waiting for any worker. */
 async function answerTasks(
   asked: readonly Asked[],
   onCells: (cells: readonly Cell[]) => void,
   signal?: AbortSignal,
 ): Promise<boolean> {
+  const tasks = asked.map(({ task }) => task);
+  const drop = () => {
+    if (signal?.reason === AT_ONCE) for (const lane of lanes ?? []) lane.drop(new Set(tasks));
+  };
+  signal?.addEventListener('abort', drop, { once: true });
   const answers = await answerAll(
-    asked.map(({ task }) => task),
+    tasks,
     matrixLanes(),
     (parts, index) => {
       const { task, cells: known } = asked[index];

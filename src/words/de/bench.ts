@@ -23,6 +23,7 @@ export const bench: Words['bench'] = {
   sizeOf: (size, shape) => `${size}, ${shape}`,
   fault: (error) => `Das konnte nicht berechnet werden (${error}). Die Seite neu laden.`,
   workingOut: 'Wird berechnet …',
+  notWorkedOut: 'Nicht berechnet.',
   verdict: (vehicle, rung, verdict) => `${vehicle}, ${rung}: ${verdict}`,
   above: 'Das Hindernis von oben, maßstäblich',
   sweep: (bands) => `Nächste Grenze bei jedem Versatz und jeder Station. ${bands}`,

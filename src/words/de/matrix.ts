@@ -7,6 +7,7 @@ export const matrix: Words['matrix'] = {
   unnamed: 'Ohne Namen',
   place: (name) => `Platz von ${name} im Konvoi: ziehen, oder Pfeiltasten`,
   workingOut: 'wird berechnet …',
+  notWorkedOut: 'nicht berechnet',
   why: 'Warum',
   vehicleOn: (vehicle, obstacle) => `${vehicle} an ${obstacle}`,
   close: 'Schließen',

@@ -22,6 +22,7 @@ export const bench = {
   sizeOf: (size: string, shape: string) => `${size} of ${shape}`,
   fault: (error: string) => `This could not be worked out (${error}). Load the page again.`,
   workingOut: 'Working it out …',
+  notWorkedOut: 'Not worked out.',
   verdict: (vehicle: string, rung: string, verdict: string) => `${vehicle}, ${rung}: ${verdict}`,
   above: 'The obstacle from above, to scale',
   sweep: (bands: string) => `Nearest limit at each offset and station. ${bands}`,

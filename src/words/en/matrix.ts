@@ -6,6 +6,7 @@ export const matrix = {
   unnamed: 'Unnamed',
   place: (name: string) => `Place of ${name} in the convoy: drag, or arrow keys`,
   workingOut: 'working it out …',
+  notWorkedOut: 'not worked out',
   why: 'Why',
   vehicleOn: (vehicle: string, obstacle: string) => `${vehicle} on ${obstacle}`,
   close: 'Close',
