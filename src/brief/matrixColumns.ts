@@ -22,10 +22,11 @@ export interface ColumnTexts {
   readonly regular: readonly string[];
 }
 
-/** Room of one column: `need` with long words parted, `want` with all of them whole. */
+/** Room of one column: `need` with long words parted, `want` with all of them whole; `letters` of its longest text. */
 interface Room {
   readonly need: number;
   readonly want: number;
+  readonly letters: number;
 }
 
 /**
@@ -51,17 +52,18 @@ function roomOf({ bold, regular }: ColumnTexts, least: number): Room {
       ...bold.map((text) => FRAME_EM + widestWord(as(text), 'bold')),
       ...regular.map((text) => FRAME_EM + widestWord(as(text), 'regular')),
     );
-  return { need: widest(parted), want: widest((text) => text) };
+  const letters = Math.max(1, ...[...bold, ...regular].map(({ length }) => length));
+  return { need: widest(parted), want: widest((text) => text), letters };
 }
 
-/** What each column needs; then whole words, as far as there is room; what is left over in equal parts. */
+/** What each column needs; then whole words, as far as there is room; what is left over goes where the texts are long. */
 function sharesOf(columns: readonly Room[]): number[] {
   const need = sum(columns, 'need');
   const wish = sum(columns, 'want') - need;
   const spare = Math.max(0, PAGE_EM - need);
   const granted = wish > spare ? spare / wish : 1;
-  const left = wish > spare ? 0 : (spare - wish) / columns.length;
-  const widths = columns.map((room) => room.need + granted * (room.want - room.need) + left);
+  const left = wish > spare ? 0 : (spare - wish) / sum(columns, 'letters');
+  const widths = columns.map((room) => room.need + granted * (room.want - room.need) + left * room.letters);
   const all = widths.reduce((total, width) => total + width, 0);
   return widths.map((width) => width / all);
 }

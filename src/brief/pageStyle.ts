@@ -19,7 +19,7 @@ li { break-inside: avoid; }
 .strong { font-weight: 700; }
 .radio .blank { display: inline-block; width: 70mm; height: 6mm; border-bottom: 0.3mm solid #000; }
 table { width: 100%; border-collapse: collapse; }
-th, td { padding: 0.6mm 1mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th, td { padding: 0.4mm 1mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
 thead { display: table-header-group; }
 tr, article, figure, .call { break-inside: avoid; }
 .map { float: left; margin: 0.5mm 4mm 1mm 0; }
@@ -36,7 +36,8 @@ h2, ol { display: flow-root; }
 .halt { border-width: 0.7mm; }
 .mark { vertical-align: -0.2em; }
 .obstacles { columns: 2; column-gap: 5mm; }
-.obstacle { margin: 0 0 1mm; padding: 0 0 0.8mm; border-bottom: 0.2mm solid #000; }
+.obstacle { margin: 0 0 0.6mm; padding: 0 0 0.5mm; border-bottom: 0.2mm solid #000; }
+.obstacle p { margin: 0.2mm 0; }
 .cards { break-before: page; }
 .card { margin: 0 0 4mm; padding: 1.6mm 2mm; border: 0.5mm solid #000; -webkit-box-decoration-break: clone; box-decoration-break: clone; }
 .card h3 { font-size: 14pt; }
