@@ -12,7 +12,18 @@ export function tripOf(
 ): Trip {
   const { name, track, waypoints, surveyed } = graded;
   const obstacles = surveyed.map(({ obstacle }) => obstacle);
-  return { id, name, note: '', direction, track, waypoints, obstacles, heldGrips: [], vehicles };
+  return {
+    id,
+    name,
+    note: '',
+    radioChannel: '',
+    direction,
+    track,
+    waypoints,
+    obstacles,
+    heldGrips: [],
+    vehicles,
+  };
 }
 
 /** Who files, when, and what new visits are to be called. */

@@ -16,7 +16,7 @@ interface WorkerLane extends Lane<MatrixTask, Partial<Cell>[]> {
 }
 
 /** The reason of an abort that ends a worker at once; without it a worker ends its task first, and stays warm. */
-export const AT_ONCE = 'at once';
+export const AT_ONCE = 'at-once';
 
 /** A worker that answers one task after another; an ask waits for the one before it, cancelled or not. */
 function workerLane(): WorkerLane {
