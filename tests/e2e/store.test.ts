@@ -11,7 +11,9 @@ import { launch } from './desk.ts';
 declare const store: typeof Store;
 declare const share: typeof Share;
 
-const WHOLE = readFileSync(new URL('../archive/in/version-4.json', import.meta.url), 'utf8');
+const FILED = readFileSync(new URL('../archive/in/version-4.json', import.meta.url), 'utf8');
+/** A trip with all that one can have. */
+const WHOLE = JSON.stringify({ ...(JSON.parse(FILED) as object), radioChannel: 'channel 12' });
 const STORE_MODULE = '/src/archive/store.ts';
 const DATABASE_MODULE = '/src/archive/database.ts';
 
