@@ -45,6 +45,8 @@ const SHARES = [0.44, 0.28, 0.28];
 /** Room for the check that no curve shows. */
 const ALSO_PX = 24;
 const MARK_APART_PX = 58;
+/** Words of a scale nearer to its zero than this would lie in that. */
+const SCALE_APART_PX = 12;
 
 /** Values beyond these are drawn at the edge, in their SI unit; zero always lies inside. */
 const RANGES: readonly (readonly [low: number, high: number])[] = [
@@ -152,9 +154,10 @@ function laneSvg(
       : `<path class="margin rung-${i}" d="${pieces.map((piece) => pathOf(piece)).join('')}"/>`,
   );
   const own = `<path class="margin looked" d="${lines[lane.looked].map((piece) => pathOf(piece)).join('')}"/>`;
-  const ends = [low, 0, high].map((value) =>
-    text('scale', [left - 5, yOf(value) + 4], axisText(value, lane.quantity, system), 'end'),
-  );
+  const isApart = (value: number) => value === 0 || Math.abs(yOf(value) - zero) >= SCALE_APART_PX;
+  const ends = [low, 0, high]
+    .filter(isApart)
+    .map((value) => text('scale', [left - 5, yOf(value) + 4], axisText(value, lane.quantity, system), 'end'));
   return [
     stroke(
       'beyond',

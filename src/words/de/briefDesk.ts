@@ -19,6 +19,7 @@ export const briefDesk: Words['briefDesk'] = {
   convoy: 'Konvoi',
   thenHere: 'Dann steht hier das Urteil für jedes Fahrzeug an jedem Hindernis.',
   workedOut: (done, of) => `${done} von ${of} berechnet …`,
+  allWorkedOut: (of) => (of === 1 ? 'Ein Urteil, berechnet.' : `${of} Urteile, alle berechnet.`),
   stoppedAt: (done, of) =>
     `Angehalten: ${done} von ${of} berechnet. Aus einem Teil wird nichts geschrieben oder gedruckt.`,
   stop: 'Anhalten',

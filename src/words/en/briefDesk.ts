@@ -18,6 +18,7 @@ export const briefDesk = {
   convoy: 'convoy',
   thenHere: "Then each vehicle's verdict on each obstacle stands here.",
   workedOut: (done: number, of: number) => `Worked out ${done} of ${of} …`,
+  allWorkedOut: (of: number) => (of === 1 ? 'One verdict, worked out.' : `${of} verdicts, all worked out.`),
   stoppedAt: (done: number, of: number) =>
     `Stopped: ${done} of ${of} worked out. Nothing is written or printed from a part.`,
   stop: 'Stop',
