@@ -21,6 +21,7 @@ export default defineConfig({
       '@automerge/automerge/slim',
       '@noble/hashes/sha2.js',
       '@noble/hashes/utils.js',
+      '@streamparser/json',
       '@turf/turf',
       'exifr/dist/lite.esm.mjs',
       'fflate',

@@ -46,6 +46,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   'playwright-core': ['cli/pdf.ts'],
   '@fontsource/noto-sans': ['map/', 'ui/', 'main.ts'],
   saxes: ['route/'],
+  '@streamparser/json': ['archive/featureWalk.ts'],
   fflate: ['route/', 'archive/folder/', 'archive/publish/', 'map/background.ts'],
   '@sqlite.org/sqlite-wasm': ['archive/geopackage/'],
   geotiff: ['route/geoTiff.ts', 'route/tiffBlock.ts'],

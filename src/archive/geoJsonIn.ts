@@ -1,4 +1,4 @@
-import type { Reading } from '../problem.ts';
+import type { Problem, Reading } from '../problem.ts';
 import { say } from '../words/words.ts';
 import type { Filed, ForeignPath } from './filed.ts';
 import { gradedOfPaths } from './filed.ts';
@@ -19,63 +19,107 @@ export function readGeoJson(text: string): Reading<Filed> {
   return filedFromGeoJson(value);
 }
 
-/**
- * Graded tracks whole from their records, and other lines as tracks with nothing surveyed. A third number of a position
- * is taken as an elevation; the standard means one above the ellipsoid, other programs write one above the sea. Lines
- * beyond `mostPoints` in all are left out, and said.
- */
+/** A collection that is held whole. Lines beyond `mostPoints` in all are left out, and said. */
 export function filedFromGeoJson(value: unknown, mostPoints: number = ARCHIVE_LIMITS.points): Reading<Filed> {
   const { type, features } = (value ?? {}) as { readonly type?: unknown; readonly features?: unknown };
   if (type !== 'FeatureCollection' || !Array.isArray(features))
     return refused(say.formats.geoJson.noCollection);
-  const reader = new Reader();
-  const tracks: GradedTrack[] = [];
-  const ids = new Set<string>();
-  const lost = { points: 0, others: 0, foreign: 0, over: 0 };
-  const owned = new Set<unknown>();
-  features.forEach((feature: unknown, i) => {
-    const where = `features[${i}]`;
-    const { properties } = (feature ?? {}) as { readonly properties?: Plain | null };
-    const record = properties?.record as { readonly format?: unknown } | undefined;
-    if (record?.format !== GRADED_FORMAT) return;
-    owned.add(properties?.track_id);
-    if (tracks.length >= ARCHIVE_LIMITS.tracks) return void lost.over++;
+  const owned = new Set(features.flatMap((feature) => ownIdOf(feature) ?? []));
+  const reading = new GeoJsonReading(owned, mostPoints);
+  const tracks = features.flatMap((feature, i) => reading.add(feature, i) ?? []);
+  return { value: { tracks, trips: [] }, problems: reading.problems() };
+}
+
+interface Feature {
+  readonly properties?: Plain | null;
+  readonly geometry?: { readonly type?: unknown; readonly coordinates?: unknown } | null;
+}
+
+function recordOf({ properties }: Feature): Plain | null {
+  const record = properties?.record as Plain | undefined;
+  return record?.format === GRADED_FORMAT ? record : null;
+}
+
+/** What other features call the graded track that a feature carries whole; null where it carries none. */
+export function ownIdOf(feature: unknown): unknown {
+  const given = (feature ?? {}) as Feature;
+  return recordOf(given) === null ? null : (given.properties?.track_id ?? null);
+}
+
+/**
+ * Features of one collection, one after the other: graded tracks whole from their records, and other lines as tracks with
+ * nothing surveyed. A third number of a position is taken as an elevation; the standard means one above the ellipsoid, other
+ * programs write one above the sea. `owned` names the tracks that the collection carries whole.
+ */
+export class GeoJsonReading {
+  readonly #owned: ReadonlySet<unknown>;
+  readonly #mostPoints: number;
+  readonly #reader = new Reader();
+  readonly #ids = new Set<string>();
+  readonly #lost = { points: 0, others: 0, foreign: 0, over: 0 };
+  #count = 0;
+  #points = 0;
+
+  constructor(owned: ReadonlySet<unknown>, mostPoints: number = ARCHIVE_LIMITS.points) {
+    this.#owned = owned;
+    this.#mostPoints = mostPoints;
+  }
+
+  /** The track that a feature makes; null where it makes none. */
+  add(feature: unknown, i: number): GradedTrack | null {
+    const given = (feature ?? {}) as Feature;
+    const record = recordOf(given);
+    const track = record ? this.#own(record, `features[${i}]`) : this.#foreign(given, i);
+    if (track) this.#count++;
+    return track;
+  }
+
+  #own(record: Plain, where: string): GradedTrack | null {
+    if (this.#count >= ARCHIVE_LIMITS.tracks) return this.#passOver('over');
     const { value: graded, problems } = gradedFrom(record);
-    reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
-    if (graded) tracks.push({ ...graded, id: reader.id(graded.id, where, ids, 'track') });
-  });
-  let points = 0;
-  features.forEach((feature: unknown, i) => {
-    const { properties, geometry } = (feature ?? {}) as {
-      readonly properties?: Plain | null;
-      readonly geometry?: { readonly type?: unknown; readonly coordinates?: unknown } | null;
-    };
+    this.#reader.add(problems.map((problem) => ({ ...problem, where: `${where}: ${problem.where}` })));
+    return graded && { ...graded, id: this.#reader.id(graded.id, where, this.#ids, 'track') };
+  }
+
+  #foreign({ properties, geometry }: Feature, i: number): GradedTrack | null {
     // What is read off a track of ours is not a track in its own right.
-    if (properties?.track_id !== undefined && owned.has(properties.track_id)) return;
+    if (properties?.track_id !== undefined && this.#owned.has(properties.track_id)) return null;
     const lines = linesOf(geometry?.type, geometry?.coordinates);
-    if (lines.length === 0) return lost.others++;
+    if (lines.length === 0) return this.#passOver('others');
     const count = lines.reduce((sum, { length }) => sum + length, 0);
-    if (tracks.length >= ARCHIVE_LIMITS.tracks || points + count > mostPoints) return lost.over++;
+    const isOver = this.#count >= ARCHIVE_LIMITS.tracks || this.#points + count > this.#mostPoints;
+    if (isOver) return this.#passOver('over');
     const name = typeof properties?.name === 'string' ? printable(properties.name) : `line ${i + 1}`;
     const said = properties?.description ?? properties?.desc;
     const note = typeof said === 'string' ? said.slice(0, TRIP_LIMITS.textLength) : '';
     const made = gradedOfPaths(name, note, lines.map(pathOf));
-    if (made === null) return lost.others++;
-    lost.points += made.lost;
-    if (ids.has(made.graded.id)) return;
-    ids.add(made.graded.id);
-    points += count;
-    lost.foreign++;
-    tracks.push(made.graded);
-  });
-  const { theFile, leftOut, pointsLeftOut, noPlace, splitIt, tooManyTracks } = say.formats;
-  if (lost.others > 0) reader.warning(theFile, say.formats.geoJson.noLine, leftOut, lost.others);
-  if (lost.points > 0) reader.error(theFile, noPlace, pointsLeftOut, lost.points);
-  if (lost.over > 0) reader.error(theFile, tooManyTracks(ARCHIVE_LIMITS.tracks), splitIt, lost.over);
-  const { foreign, foreignDone } = say.formats.geoPackage;
-  if (lost.foreign > 0) reader.warning(theFile, foreign, foreignDone, lost.foreign);
-  if (tracks.length === 0) reader.error(theFile, say.formats.noTracks, say.formats.nothingRead);
-  return { value: { tracks, trips: [] }, problems: reader.problems() };
+    if (made === null) return this.#passOver('others');
+    this.#lost.points += made.lost;
+    if (this.#ids.has(made.graded.id)) return null;
+    this.#ids.add(made.graded.id);
+    this.#points += count;
+    this.#lost.foreign++;
+    return made.graded;
+  }
+
+  #passOver(why: 'others' | 'over'): null {
+    this.#lost[why]++;
+    return null;
+  }
+
+  /** All that was wrong, once everything was added. */
+  problems(): readonly Problem[] {
+    const { theFile, leftOut, pointsLeftOut, noPlace, splitIt, tooManyTracks } = say.formats;
+    const { others, points, over, foreign } = this.#lost;
+    const reader = this.#reader;
+    if (others > 0) reader.warning(theFile, say.formats.geoJson.noLine, leftOut, others);
+    if (points > 0) reader.error(theFile, noPlace, pointsLeftOut, points);
+    if (over > 0) reader.error(theFile, tooManyTracks(ARCHIVE_LIMITS.tracks), splitIt, over);
+    const told = say.formats.geoPackage;
+    if (foreign > 0) reader.warning(theFile, told.foreign, told.foreignDone, foreign);
+    if (this.#count === 0) reader.error(theFile, say.formats.noTracks, say.formats.nothingRead);
+    return reader.problems();
+  }
 }
 
 /** Each a list of what should be positions. */

@@ -1,5 +1,4 @@
 import { GRADED_FORMAT } from './gradedRecord.ts';
-import { ARCHIVE_LIMITS } from './limits.ts';
 import { TRIP_FORMAT } from './tripRecord.ts';
 
 /** What a file of JSON is, by its own words. */
@@ -27,8 +26,8 @@ export function startsAsTrip(start: string): boolean {
   return startsAsJson(start) && format === TRIP_FORMAT;
 }
 
-/** Whether JSON of so many bytes is more than is held whole; one of ours has limits of its own. */
-export function isTooLargeJson(start: string, bytes: number): boolean {
+/** Whether JSON of so many bytes is more than is held whole, `most`; one of ours has limits of its own. */
+export function isTooLargeJson(start: string, bytes: number, most: number): boolean {
   const [, format] = /^\uFEFF?\s*\{\s*"format"\s*:\s*"([^"]*)"/.exec(start) ?? [];
-  return bytes > ARCHIVE_LIMITS.geoJsonBytes && format !== GRADED_FORMAT && format !== TRIP_FORMAT;
+  return bytes > most && format !== GRADED_FORMAT && format !== TRIP_FORMAT;
 }

@@ -42,11 +42,13 @@ export const ARCHIVE_LIMITS = {
   /** Bytes of a file of many tracks (GeoPackage, zip, GeoJSON), as it lies on the disk. */
   fileBytes: 400_000_000,
   /**
-   * Bytes of a GeoJSON text, which must be held whole. One of this size takes some 500 MB while it is read (positions of
-   * three numbers: 1 for the text, 3 parsed, 1 as arrays), and 2 GB where it is made to take as much as it can (empty
-   * records, 21 times the text); measured in Node 20, and less where a browser packs its pointers.
+   * Bytes of a GeoJSON text that is held whole; a longer one is read feature by feature. While it is read it takes five times
+   * its size (positions of three numbers: 1 for the text, 3 parsed, 1 as arrays), and 21 times where it is made to take as
+   * much as it can (empty records); measured in Node 20, and less where a browser packs its pointers.
    */
-  geoJsonBytes: 100_000_000,
+  geoJsonBytes: 20_000_000,
+  /** Bytes of one feature of such a text, or of GeoJSON within a folder or zip, which are held whole. */
+  featureBytes: 100_000_000,
   /**
    * A visit older than a year is no longer today's ground: a wet season lies between. Common practice, no source. Too long
    * lets a washed-out rut be judged as it was; too short has people measure again what did not change.

@@ -13,6 +13,7 @@ import { startsAsJson, startsAsTrip } from '../../src/archive/jsonKind.ts';
 import { ARCHIVE_LIMITS } from '../../src/archive/limits.ts';
 import { archiveGeoJson } from '../../src/archive/out/archiveGeoJson.ts';
 import { recordToJson, tripToJson } from '../../src/archive/share.ts';
+import { INJECTIONS } from '../injections.ts';
 import { piecesOf } from './pieces.ts';
 import { TRIP, wholeTrack } from './replicas.ts';
 
@@ -82,18 +83,32 @@ describe('GeoJSON that asks for too much', () => {
     }
   });
 
-  test('in bytes is refused before it is read', async () => {
-    const text = JSON.stringify(collection([line(2)]));
-    const { value, problems } = await taken(claims(ARCHIVE_LIMITS.geoJsonBytes + 1, text));
-    expect(value).toBeNull();
-    expect(problems.map(({ what, done }) => `${what} ${done}`)).toEqual([
-      'It has 101 MB; 100 MB are read. Nothing of it was read, since such a text must be held in memory whole. Save it as a GeoPackage, or in parts.',
-    ]);
+  test('in bytes is read feature by feature, as if it were held whole', async () => {
+    const whole = (await piecesOf(archiveGeoJson([wholeTrack()]))).join('');
+    const { features } = JSON.parse(whole) as { features: unknown[] };
+    const text = JSON.stringify(
+      collection([line(2, 'Strange'), ...features, null, line(3, Object.values(INJECTIONS).join(' '))]),
+    );
+    const padded = new Blob(['\uFEFF', text.slice(0, -1), ' '.repeat(ARCHIVE_LIMITS.geoJsonBytes), '}']);
+    const shares: number[] = [];
+    const large = await filedBy((take) => takeJson(padded, take, (share) => shares.push(share)));
+    expect(large).toEqual(await taken(new Blob([text])));
+    expect(large.value?.tracks).toHaveLength(3);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
     await expect(taken(claims(ARCHIVE_LIMITS.geoJsonBytes + 1, GRADED))).rejects.toThrow('read whole');
   });
 
+  test('in bytes and is faulty says so', async () => {
+    const pad = ' '.repeat(ARCHIVE_LIMITS.geoJsonBytes);
+    const told = async (text: string) => said((await taken(new Blob([text, pad]))).problems);
+    expect(await told('{"type":"FeatureCollection","features":[{"a":')).toBe('This is not whole JSON.');
+    expect(await told('{"type":"FeatureCollection","features":[]} {}')).toBe('This is not whole JSON.');
+    expect(await told('{"type":"Feature","features":[]}')).toContain('no GeoJSON FeatureCollection');
+    expect(await told('[1,2,3]')).toContain('no GeoJSON FeatureCollection');
+  });
+
   test('in bytes, among other files of a zip, is left out, and the others are read', async () => {
-    const large = new Uint8Array(ARCHIVE_LIMITS.geoJsonBytes + 1).fill(32);
+    const large = new Uint8Array(ARCHIVE_LIMITS.featureBytes + 1).fill(32);
     large.set(strToU8('{"type":"FeatureCollection","features":['));
     const files = { 'large.json': large, 'small.geojson': strToU8(JSON.stringify(collection([line(2)]))) };
     const { value, problems } = await filedBy(async (take) => {

@@ -102,10 +102,10 @@ export class FolderReading {
 
   async #addJson(name: string, stem: string, bytes: Uint8Array): Promise<void> {
     const start = new TextDecoder().decode(bytes.subarray(0, START_LENGTH));
-    if (isTooLargeJson(start, bytes.length)) {
+    if (isTooLargeJson(start, bytes.length, ARCHIVE_LIMITS.featureBytes)) {
       this.error(
         name,
-        say.formats.tooLarge(bytes.length, ARCHIVE_LIMITS.geoJsonBytes),
+        say.formats.tooLarge(bytes.length, ARCHIVE_LIMITS.featureBytes),
         say.formats.geoJson.otherwise,
       );
       return;

@@ -42,6 +42,7 @@ export const formats: Words['formats'] = {
   geoJson: {
     noCollection: 'Das ist keine FeatureCollection in GeoJSON.',
     noLine: 'Objekte sind keine Linien.',
+    tooLargeFeature: (mostBytes) => `Eines seiner Objekte hat mehr als ${Math.round(mostBytes / 1e6)} MB.`,
     otherwise:
       'Nichts davon wurde gelesen, da so ein Text ganz im Speicher liegen muss. Als GeoPackage speichern oder in Teilen.',
   },

@@ -40,6 +40,8 @@ export const formats = {
   geoJson: {
     noCollection: 'This is no GeoJSON FeatureCollection.',
     noLine: 'Features are no lines.',
+    tooLargeFeature: (mostBytes: number) =>
+      `One of its features has more than ${Math.round(mostBytes / 1e6)} MB.`,
     otherwise:
       'Nothing of it was read, since such a text must be held in memory whole. Save it as a GeoPackage, or in parts.',
   },
