@@ -2,18 +2,15 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { getuid } from 'node:process';
+import { isThere } from './debian.ts';
 
 /** Where GDAL's own checker of GeoPackages lies in Debian's python3-gdal, which gdal-bin brings with it. */
 const VALIDATOR = '/usr/lib/python3/dist-packages/osgeo_utils/samples/validate_gpkg.py';
 
 /** The tools of GDAL (MIT licence), written by others and sharing no code with us; installed on Debian when root. */
 export function needGdal(): void {
-  if (spawnSync('ogrinfo', ['--version']).status === 0) return;
-  if (getuid?.() !== 0 || spawnSync('apt-get', ['--version']).status !== 0)
+  if (!isThere('ogrinfo', 'gdal-bin'))
     throw new Error('These tests read our files by GDAL. Install it (on Debian: apt-get install gdal-bin).');
-  execFileSync('apt-get', ['update'], { stdio: 'ignore' });
-  execFileSync('apt-get', ['install', '-y', '--no-install-recommends', 'gdal-bin'], { stdio: 'ignore' });
 }
 
 /** What a tool of GDAL prints; where it fails, so does this. */

@@ -1,18 +1,15 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { getuid } from 'node:process';
+import { isThere } from './debian.ts';
 
 /** The PDF tools of poppler (GPL), written by others and sharing no code with us; installed on Debian when root. */
 export function needPoppler(): void {
-  if (spawnSync('pdftotext', ['-v']).status === 0) return;
-  if (getuid?.() !== 0 || spawnSync('apt-get', ['--version']).status !== 0)
+  if (!isThere('pdftotext', 'poppler-utils'))
     throw new Error(
       'These tests read printed pages by poppler. Install it (on Debian: apt-get install poppler-utils).',
     );
-  execFileSync('apt-get', ['update'], { stdio: 'ignore' });
-  execFileSync('apt-get', ['install', '-y', '--no-install-recommends', 'poppler-utils'], { stdio: 'ignore' });
 }
 
 /** A word as it is printed, in millimetres from the upper left corner of its page. */

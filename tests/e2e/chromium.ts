@@ -1,6 +1,5 @@
-import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { browserPath } from '../../src/cli/browser.ts';
+import { isThere } from '../debian.ts';
 
 /**
  * What Chromium leaves away. Each new window would load the two pages that drop down from the bar of addresses, which is a
@@ -54,21 +53,9 @@ export function chromiumPath(): string {
   if (found !== null) return found;
   const named = process.env.CHROME_BIN;
   if (named) throw new Error(`CHROME_BIN is ${named}, and there is no program there.`);
-  if (isDebian() && process.getuid?.() === 0) {
-    execFileSync('apt-get', ['update'], { stdio: 'inherit' });
-    execFileSync('apt-get', ['install', '-y', 'chromium'], { stdio: 'inherit' });
-    const installed = browserPath();
-    if (installed !== null) return installed;
-  }
+  const installed = isThere('chromium', 'chromium', 'chromium-sandbox', 'fonts-liberation') ? browserPath() : null;
+  if (installed !== null) return installed;
   throw new Error(
     'The browser tests need Chrome or Chromium. Install one, or set CHROME_BIN to the path of its program.',
   );
-}
-
-function isDebian(): boolean {
-  try {
-    return /^ID(_LIKE)?=.*debian/m.test(readFileSync('/etc/os-release', 'utf8'));
-  } catch {
-    return false;
-  }
 }
