@@ -1,7 +1,7 @@
 import { heightM, heightsAlong } from '../terrain/feature.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
-import { shown } from '../units.ts';
+import { shown, steepText } from '../units.ts';
 import type { Part } from '../vehicle/body.ts';
 import { PARTS, underside } from '../vehicle/body.ts';
 import type { Point } from './ink.ts';
@@ -355,8 +355,8 @@ function water({ stretch }: SideView, [from, to]: readonly number[], at: At): st
 }
 
 /** Level and the slope against it, in the lower corner where the ground is thickest. */
-function level({ slopeRad, system }: SideView, widthPx: number, heightPx: number): string {
-  const words = say.drawing[slopeRad < 0 ? 'down' : 'up'](shown(Math.abs(slopeRad), 'angle', system));
+function level({ slopeRad }: SideView, widthPx: number, heightPx: number): string {
+  const words = say.drawing[slopeRad < 0 ? 'down' : 'up'](steepText(Math.abs(slopeRad)));
   const y = heightPx - 10;
   const far = Math.min(90, widthPx / 6);
   const from = slopeRad > 0 ? widthPx - 16 - far - LABEL_PX.letter * words.length : 10;
