@@ -9,7 +9,7 @@ import type { Table } from './bench.ts';
 const CHILD = fileURLToPath(new URL('./fuzz.child.ts', import.meta.url));
 
 /** FUZZ=n reads n mutants instead. */
-const INPUTS = Number(process.env.FUZZ ?? 200_000);
+const INPUTS = Number(process.env.FUZZ ?? 300_000);
 /** Processor time for one input, beyond which it counts as one that does not end. */
 const HANG_S = 1;
 /** Memory of a process; each starts with some 200 MB. */

@@ -83,8 +83,10 @@ async function demonstrated(page: Page, obstacle: string): Promise<void> {
 
 async function gripOf(handle: Locator): Promise<readonly [x: number, y: number]> {
   await handle.evaluate((one) => one.scrollIntoView({ block: 'center' }));
-  const box = await handle.locator('.grip').boundingBox();
-  if (box === null) throw new Error('The handle is not on screen.');
+  // Null while a drawing is being written anew, as it is after a size was let go.
+  const boxNow = () => handle.locator('.grip').boundingBox();
+  await expect.poll(boxNow, { message: 'the handle is on the screen' }).not.toBeNull();
+  const box = (await boxNow())!;
   return [box.x + box.width / 2, box.y + box.height / 2];
 }
 
