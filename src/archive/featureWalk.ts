@@ -4,7 +4,7 @@ import { JSONParser } from '@streamparser/json';
 export type FeatureWalk = 'all' | 'no JSON' | 'no collection' | 'too large a feature';
 
 /** Bytes of the file that are looked at together. */
-const PIECE_BYTES = 1_000_000;
+const PIECE_BYTES = 128 * 1024;
 const BYTE_ORDER_MARK = [0xef, 0xbb, 0xbf];
 
 /**

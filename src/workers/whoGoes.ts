@@ -4,7 +4,7 @@ import type { Problem } from '../problem.ts';
 import type { Direction } from '../terrain/obstacle.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { placesOfTracks } from './archive.ts';
-import { matrixInWorkers, matrixLanes } from './matrix.ts';
+import { matrixInWorkers, matrixLanes, restMatrixLanes } from './matrix.ts';
 
 /** What the convoy makes of one track of the archive. */
 export interface Going {
@@ -31,7 +31,8 @@ const BATCH = 4;
 /**
  * Takes the convoy over one track of the archive after the other, in the order of `ids`, as the archive has them now. Each is
  * told as it is known: when all of it is judged, or at the first obstacle on which a vehicle does not go. Ends early when
- * `signal` is raised. Tracks that are no longer there are passed over.
+ * `signal` is raised. Tracks that are no longer there are passed over. At the end the workers make room for what is asked of
+ * the archive next.
  */
 export async function* whoGoes(
   ids: readonly string[],
@@ -42,15 +43,19 @@ export async function* whoGoes(
   const endOf = (at: number) => (at === 0 ? 1 : at + BATCH);
   const batchAt = (at: number) => placesOfTracks(ids.slice(at, endOf(at)));
   let next = batchAt(0);
-  for (let at = 0; at < ids.length && !signal?.aborted; at = endOf(at)) {
-    const { value } = await next;
-    if (endOf(at) < ids.length) next = batchAt(endOf(at));
-    for (const { id, places, problems } of value ?? []) {
-      const judged = await judgedOn(places, vehicles, direction, signal);
-      if (judged === null) return;
-      const done = ids.indexOf(id, at) + 1;
-      yield { id, ...judged, done, total: ids.length, problems };
+  try {
+    for (let at = 0; at < ids.length && !signal?.aborted; at = endOf(at)) {
+      const { value } = await next;
+      if (endOf(at) < ids.length) next = batchAt(endOf(at));
+      for (const { id, places, problems } of value ?? []) {
+        const judged = await judgedOn(places, vehicles, direction, signal);
+        if (judged === null) return;
+        const done = ids.indexOf(id, at) + 1;
+        yield { id, ...judged, done, total: ids.length, problems };
+      }
     }
+  } finally {
+    restMatrixLanes();
   }
 }
 

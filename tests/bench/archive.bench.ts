@@ -14,7 +14,7 @@ import { median } from './median.ts';
 /** `npm run bench archive 500` takes as many instead. */
 const TRACKS = Number(process.argv[3] ?? 5_000);
 const MERGED = TRACKS / 10;
-/** Tracks that go from one browser to the other at a time: as text, of which a page holds several copies on the way. */
+/** Tracks that go from one browser to the other at a time. */
 const AT_ONCE = 10;
 /** From one file to the next, as a hand takes at least: browsers need a moment to clear a worker away that has ended. */
 const BETWEEN_MS = 2000;
@@ -73,10 +73,14 @@ async function measured(browser: Browser): Promise<Table> {
   const regraded = await ours.evaluate(() => page.regrade());
 
   const theirs = await at(elsewhere);
-  await carried(ours, theirs);
+  const [door, theirDoor] = [await at(home), await at(elsewhere)];
+  const here: Place = { page: ours, door };
+  const there: Place = { page: theirs, door: theirDoor };
+  await carried(here, there);
   await theirs.evaluate((count) => page.edit(count, 'theirs', 'visit'), MERGED);
   await ours.evaluate((count) => page.edit(count, 'ours', 'track'), MERGED);
-  const merged = await carried(theirs, ours);
+  const merged = await carried(there, here);
+  await Promise.all([door.close(), theirDoor.close()]);
   await theirs.close();
 
   const disk = await ours.evaluate(() => page.usage());
@@ -173,15 +177,20 @@ async function measured(browser: Browser): Promise<Table> {
   };
 }
 
+/** A page that is measured, and one beside it through which things come and go as text, of which it holds several copies. */
+interface Place {
+  readonly page: Page;
+  readonly door: Page;
+}
+
 /** Takes the first tracks with their history from one browser to the other, which merges them. */
-async function carried(from: Page, to: Page): Promise<Measured> {
+async function carried(from: Place, to: Place): Promise<Measured> {
   let [ms, count] = [0, 0];
   for (let i = 0; i < MERGED; i += AT_ONCE) {
-    const text = await from.evaluate(
-      ([at, some]) => page.copies(at, some),
-      [i, Math.min(AT_ONCE, MERGED - i)],
-    );
-    const merged = await to.evaluate((one) => page.merge(one), text);
+    await from.page.evaluate(([at, some]) => page.copies(at, some), [i, Math.min(AT_ONCE, MERGED - i)]);
+    const text = await from.door.evaluate(() => page.carriedOut());
+    await to.door.evaluate((one) => page.carriedIn(one), text);
+    const merged = await to.page.evaluate(() => page.merge());
     ms += merged.ms;
     count += merged.count;
   }

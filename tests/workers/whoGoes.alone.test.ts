@@ -13,6 +13,7 @@ vi.mock('../../src/workers/archive.ts', async () => {
 vi.mock('../../src/workers/matrix.ts', () => ({
   matrixLanes: () => [null],
   matrixInWorkers: () => Promise.resolve({ cells: [] }),
+  restMatrixLanes: () => undefined,
 }));
 
 beforeAll(engine);

@@ -140,11 +140,34 @@ async function regrade(): Promise<Measured> {
   return { ms, count: graded.filter(({ levels }) => 'australia' in levels).length };
 }
 
-/** Of as many tracks from a number on, as text, since only text gets from one browser to another. */
-async function copies(from: number, count: number): Promise<string> {
+/** To the other window of this browser, which carries it out and in: only text gets from one browser to another. */
+const channel = new BroadcastChannel('carried');
+const come: Uint8Array[] = [];
+let onCome: () => void = () => undefined;
+channel.onmessage = ({ data }: MessageEvent<Uint8Array>) => {
+  come.push(data);
+  onCome();
+};
+
+async function nextBytes(): Promise<Uint8Array> {
+  while (come.length === 0) await new Promise<void>((resolve) => (onCome = resolve));
+  return come.shift()!;
+}
+
+/** Sends copies of as many tracks from a number on. */
+async function copies(from: number, count: number): Promise<void> {
   const { value } = await copyTracks(idsOf(from + count).slice(from));
   if (value === null) throw new Error('No copies were made.');
-  return textOf(value);
+  channel.postMessage(value);
+}
+
+/** What the other window sent, as text. */
+async function carriedOut(): Promise<string> {
+  return textOf(await nextBytes());
+}
+
+function carriedIn(text: string): void {
+  channel.postMessage(bytesOf(text));
 }
 
 /** Half a million calls of `String.fromCharCode` with one number each would take longer than what is measured. */
@@ -177,8 +200,8 @@ async function edit(count: number, word: string, where: 'track' | 'visit'): Prom
 }
 
 /** How many of the tracks have what was edited on either side. */
-async function merge(text: string): Promise<Measured> {
-  const bytes = bytesOf(text);
+async function merge(): Promise<Measured> {
+  const bytes = await nextBytes();
   const [ms, { value, problems }] = await timed(() => mergeCopies(bytes, 1.72e12));
   if (value === null) throw new Error(problems[0]?.what);
   const tracks = (await takeTracksBare(value)).value ?? [];
@@ -281,7 +304,22 @@ async function usage(): Promise<number> {
   return (await navigator.storage.estimate()).usage ?? NaN;
 }
 
-const page = { fill, open, areas, goes, regrade, copies, edit, merge, out, back, usage, plainly };
+const page = {
+  fill,
+  open,
+  areas,
+  goes,
+  regrade,
+  copies,
+  carriedOut,
+  carriedIn,
+  edit,
+  merge,
+  out,
+  back,
+  usage,
+  plainly,
+};
 
 export type ArchivePage = typeof page;
 
