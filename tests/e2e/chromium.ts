@@ -53,7 +53,9 @@ export function chromiumPath(): string {
   if (found !== null) return found;
   const named = process.env.CHROME_BIN;
   if (named) throw new Error(`CHROME_BIN is ${named}, and there is no program there.`);
-  const installed = isThere('chromium', 'chromium', 'chromium-sandbox', 'fonts-liberation') ? browserPath() : null;
+  const installed = isThere('chromium', 'chromium', 'chromium-sandbox', 'fonts-liberation')
+    ? browserPath()
+    : null;
   if (installed !== null) return installed;
   throw new Error(
     'The browser tests need Chrome or Chromium. Install one, or set CHROME_BIN to the path of its program.',
