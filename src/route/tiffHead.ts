@@ -67,8 +67,9 @@ export async function directoriesOf(file: Blob): Promise<number | null> {
   }
 }
 
-/** Bytes of a file as far as it has them. A place that is none is a RangeError. */
+/** Bytes of a file as far as it has them. A place that is none, or part of a byte, is a RangeError: Node would end at it. */
 export function partOf(file: Blob, from: number, length: number): Blob {
-  if (!(from >= 0 && from <= file.size && length >= 0)) throw new RangeError();
-  return file.slice(from, Math.min(from + length, file.size));
+  const to = Math.min(from + length, file.size);
+  if (!(Number.isInteger(from) && Number.isInteger(to) && 0 <= from && from <= to)) throw new RangeError();
+  return file.slice(from, to);
 }
