@@ -1,4 +1,5 @@
 import { BODY_TO_M, bodyAcross } from './body.ts';
+import { heightsAlong } from '../terrain/feature.ts';
 import type { Stretch } from '../terrain/obstacle.ts';
 import type { System } from '../units.ts';
 import { shown } from '../units.ts';
@@ -6,7 +7,7 @@ import { HOUSING_HALF_M } from '../vehicle/assumptions.ts';
 import type { End } from '../vehicle/axle.ts';
 import { PARTS } from '../vehicle/body.ts';
 import type { At, CutFrame } from './cut.ts';
-import { cutSizes, cutSvg, frameOf, halfWidthM, reachOf } from './cut.ts';
+import { cutSizes, cutSvg, frameOf, halfWidthM, UNDER_M } from './cut.ts';
 import type { Point } from './ink.ts';
 import { dimension, stroke, text } from './ink.ts';
 import type { SizeMark } from './sizes.ts';
@@ -34,7 +35,7 @@ const DEPTHS_AT = 0.72;
 /** Ground is drawn with a point every so many pixels: a picture that is redrawn while a hand moves must be light. */
 const GROUND_STEP_PX = 2;
 /** Its highest and lowest along the whole way, which set a frame that moves in whole steps, are looked for this closely. */
-const REACH_STEP_M = 0.1;
+const REACH_STEP_M = 0.15;
 /** Gaps up to this are dimensioned; a larger one limits nothing. */
 const TOLD_GAP_M = 0.4;
 
@@ -61,7 +62,7 @@ export function acrossFrame(view: AcrossView): CutFrame {
   );
 }
 
-/** Highest and lowest of the ground under either axle over the whole way, and the highest of the body; null where it never stands. */
+/** Highest and lowest that a picture needs of the ground under either axle over the whole way, and the highest of the body; null where it never stands. */
 function wayReach(
   { stretch, stood }: AcrossView,
   half: number,
@@ -69,21 +70,22 @@ function wayReach(
   const { record, chassis } = stood.along;
   const aheadM = chassis.wheelbaseM / 2;
   const last = record.length - 1;
+  const fromM = record.stationM[0] - aheadM;
+  const wayM = record.stationM[last] + aheadM - fromM;
+  const heights = new Float64Array(Math.ceil(wayM / REACH_STEP_M) + 1);
   const ground = { highM: -Infinity, lowM: Infinity };
-  for (
-    let stationM = record.stationM[0] - aheadM;
-    stationM <= record.stationM[last] + aheadM;
-    stationM += REACH_STEP_M
-  ) {
-    const { highM, lowM } = reachOf({ stretch, stationM }, half, REACH_STEP_M);
-    ground.highM = Math.max(ground.highM, highM);
-    ground.lowM = Math.min(ground.lowM, lowM);
+  for (let yM = -half; yM <= half; yM += REACH_STEP_M) {
+    heightsAlong(stretch.features, yM, fromM, REACH_STEP_M, heights);
+    for (const heightM of heights) {
+      ground.highM = Math.max(ground.highM, heightM);
+      ground.lowM = Math.min(ground.lowM, heightM);
+    }
   }
   let bodyM: number | null = null;
   for (let n = 0; n <= last; n++)
     if (stands({ ...stood, n }))
       bodyM = Math.max(bodyM ?? -Infinity, record.heaveM[n] + aheadM * Math.abs(record.pitch[n]));
-  return { ...ground, bodyM };
+  return { highM: ground.highM, lowM: ground.lowM - UNDER_M, bodyM };
 }
 
 /** The sizes that it shows, as recorded. */

@@ -44,7 +44,7 @@ const MOST_HALF_M = 3.2;
 const LEAST_HALF_M = 1.5;
 const GROUND_STEP_M = 0.01;
 /** Ground drawn below its lowest point, to carry the dimensions. */
-const UNDER_M = 0.34;
+export const UNDER_M = 0.34;
 /** The same on a small drawing, where the words of a dimension are taller than that. */
 const UNDER_PX = 30;
 /** Band above everything for the room and the offset, pixels. */
@@ -57,11 +57,8 @@ export function halfWidthM({ leftM, rightM }: Stretch['corridor'], offsetM: numb
   return Math.max(LEAST_HALF_M, vehicleM, Math.min(MOST_HALF_M, room));
 }
 
-/** The ground that a cut goes through. */
-type CutGround = Pick<CutView, 'stretch' | 'stationM'>;
-
 function surfaceOf(
-  { stretch, stationM }: CutGround,
+  { stretch, stationM }: CutView,
   halfM: number,
   stepM = GROUND_STEP_M,
 ): (readonly [y: number, z: number])[] {
@@ -71,12 +68,8 @@ function surfaceOf(
 }
 
 /** Highest ground of a cut, and the lowest that its picture needs. */
-export function reachOf(
-  view: CutGround,
-  halfM: number,
-  stepM = GROUND_STEP_M,
-): { readonly highM: number; readonly lowM: number } {
-  const heights = surfaceOf(view, halfM, stepM).map(([, z]) => z);
+export function reachOf(view: CutView, halfM: number): { readonly highM: number; readonly lowM: number } {
+  const heights = surfaceOf(view, halfM).map(([, z]) => z);
   return { highM: Math.max(...heights), lowM: Math.min(...heights) - UNDER_M };
 }
 
