@@ -1,3 +1,5 @@
+import type { Obstacle } from '../src/terrain/obstacle.ts';
+
 /** In each of the strings; what holds it anywhere but in text is a fault. */
 export const MARK = 'injected';
 
@@ -50,4 +52,16 @@ export function asReadFromXml(text: string, instead: string): string {
     .replace(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g, instead)
     .replace(/[\s\u0085]+/g, ' ')
     .trim();
+}
+
+/** An obstacle with one text in every place where a person can write one. */
+export function obstacleSaying(obstacle: Obstacle, text: string): Obstacle {
+  return {
+    ...obstacle,
+    name: text,
+    note: text,
+    preset: text,
+    lines: obstacle.lines.map((line) => ({ ...line, name: text })),
+    photos: obstacle.photos.map((photo) => ({ ...photo, caption: text })),
+  };
 }

@@ -133,21 +133,26 @@ describe('a trip', () => {
   });
 });
 
+/** What Ben's vehicle did at an obstacle. */
+function turnedBack(id: string): Outcome {
+  return {
+    id,
+    ...BEN,
+    vehicle: TRIP.vehicles[0],
+    lineId: 'main',
+    direction: 'as recorded',
+    rung: 'as it comes',
+    said: 'goes',
+    did: 'turned back',
+    note: '',
+  };
+}
+
 describe('two windows', () => {
   test('that change one track at once lose nothing, and disagree in the open', async () => {
     const id = await filedTrack();
     const { graded, heads } = await taken(id);
-    const outcome: Outcome = {
-      id: 'o1',
-      ...BEN,
-      vehicle: TRIP.vehicles[0],
-      lineId: 'main',
-      direction: 'as recorded',
-      rung: 'as it comes',
-      said: 'goes',
-      did: 'turned back',
-      note: '',
-    };
+    const outcome = turnedBack('o1');
     const saved = await Promise.all([
       store.edit({ ...graded, area: 'North', note: 'Ann was here' }, heads, ANN),
       store.edit({ ...withOutcome(graded, graded.surveyed[0].obstacle.id, outcome), note: 'no' }, heads, BEN),
@@ -415,17 +420,7 @@ describe('a damaged history', () => {
     const id = await filedTrack();
     const { value: sent } = await store.copies([id]);
     const { graded, heads } = await taken(id);
-    const outcome: Outcome = {
-      id: `outcome of ${id}`,
-      ...BEN,
-      vehicle: TRIP.vehicles[0],
-      lineId: 'main',
-      direction: 'as recorded',
-      rung: 'as it comes',
-      said: 'goes',
-      did: 'turned back',
-      note: '',
-    };
+    const outcome = turnedBack(`outcome of ${id}`);
     const more = withOutcome({ ...graded, note: 'Closed in May' }, graded.surveyed[0].obstacle.id, outcome);
     expect(await store.edit(more, heads, BEN)).toBeNull();
     await damage(id);

@@ -1,4 +1,5 @@
 import type { GradedTrack } from '../../src/archive/gradedTrack.ts';
+import { obstacleSaying } from '../injections.ts';
 import { BEN, CLEO, TRIP, wholeTrack } from './replicas.ts';
 
 /** A graded track with one text in every place where a person can write one. */
@@ -14,14 +15,7 @@ export function saying(text: string, id = 'track'): GradedTrack {
     track: track && { ...track, name: text, description: text },
     waypoints: waypoints.map((waypoint) => ({ ...waypoint, name: text, description: text })),
     surveyed: surveyed.map(({ obstacle, visits }) => ({
-      obstacle: {
-        ...obstacle,
-        name: text,
-        note: text,
-        preset: text,
-        lines: obstacle.lines.map((line) => ({ ...line, name: text })),
-        photos: obstacle.photos.map((photo) => ({ ...photo, caption: text })),
-      },
+      obstacle: obstacleSaying(obstacle, text),
       visits: visits.flatMap((visit) => [
         { ...visit, by: text, note: text },
         { ...visit, id: `${visit.id} again`, atMs: BEN.atMs, by: text, note: text },

@@ -7,7 +7,7 @@ import { xmlText } from '../../src/archive/out/xmlText.ts';
 import { readTrip, tripToJson } from '../../src/archive/share.ts';
 import type { Trip } from '../../src/archive/trip.ts';
 import { readGpx } from '../../src/route/gpx.ts';
-import { asReadFromXml, INJECTIONS } from '../injections.ts';
+import { asReadFromXml, INJECTIONS, obstacleSaying } from '../injections.ts';
 
 const cases = Object.entries(INJECTIONS);
 
@@ -21,14 +21,7 @@ function named(text: string): Trip {
     note: text,
     track: { ...whole.track!, name: text, description: text },
     waypoints: [{ name: text, description: text, lng: 12, lat: 44, elevationM: NaN }],
-    obstacles: whole.obstacles.map((obstacle) => ({
-      ...obstacle,
-      name: text,
-      note: text,
-      preset: text,
-      lines: obstacle.lines.map((line) => ({ ...line, name: text })),
-      photos: obstacle.photos.map((photo) => ({ ...photo, caption: text })),
-    })),
+    obstacles: whole.obstacles.map((obstacle) => obstacleSaying(obstacle, text)),
     vehicles: whole.vehicles.map((vehicle) => ({ ...vehicle, name: text, driver: text })),
   };
 }

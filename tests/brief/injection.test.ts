@@ -4,7 +4,7 @@ import type { Outing } from '../../src/brief/brief.ts';
 import { briefingOf } from '../../src/brief/brief.ts';
 import { briefingPage } from '../../src/brief/page.ts';
 import { text as drawn } from '../../src/draw/ink.ts';
-import { asReadFromXml, INJECTIONS } from '../injections.ts';
+import { asReadFromXml, INJECTIONS, obstacleSaying } from '../injections.ts';
 import { matrix, order, outing, places } from './outing.ts';
 
 /** The outing with one text in every place where a person can write one. */
@@ -14,14 +14,7 @@ function saying(text: string): Outing {
     ...about,
     name: text,
     note: text,
-    obstacles: about.obstacles.map((obstacle) => ({
-      ...obstacle,
-      name: text,
-      note: text,
-      preset: text,
-      lines: obstacle.lines.map((line) => ({ ...line, name: text })),
-      photos: obstacle.photos.map((photo) => ({ ...photo, caption: text })),
-    })),
+    obstacles: about.obstacles.map((obstacle) => obstacleSaying(obstacle, text)),
     vehicles: about.vehicles.map((vehicle) => ({ ...vehicle, name: text, driver: text })),
   };
 }
