@@ -34,6 +34,8 @@ const BESIDE_M = 1.1;
 const BODY_TO_M = 1.05;
 const GROUND_STEP_M = 0.025;
 const UNDER_M = 0.3;
+/** The same on a small drawing: two rows of words stand in it, and the level below them. */
+const UNDER_PX = 52;
 /** Soft ground is marked so deep, however deep it is. */
 const SOFT_M = 0.14;
 /** Frame edges move in steps of this, so that a picture stays where it is while a size is dragged. */
@@ -100,7 +102,7 @@ export function sideFrame(view: SideView): SideFrame {
       return [across * pxPerM + widthPx / 2, (down - top) * pxPerM];
     },
     pxPerM,
-    heightPx: (low - top) * pxPerM,
+    heightPx: (low - top) * pxPerM + Math.max(0, UNDER_PX - UNDER_M * pxPerM),
     fromM: middle - beyond,
     toM: middle + beyond,
     lowM,
