@@ -291,6 +291,9 @@ export function merge(bytes: Uint8Array, nowMs: number): Promise<Reading<readonl
   });
 }
 
+/** Records that are in memory together while tracks are graded. */
+const REGRADED_AT_ONCE = 10;
+
 /**
  * Grades tracks by their sizes and puts that into their rows, all in one transaction. What cannot be read stays without a
  * grade. Nothing is lost that could not be worked out again, so the disk is not waited for.
@@ -310,7 +313,10 @@ export function regrade(ids: readonly string[]): Promise<StoreProblem | null> {
       written.set(id, { ...row, levels: levelsOf(value) });
       return work.objectStore('rows').put(written.get(id)!, id);
     };
-    await Promise.all([...ids.map(regraded), work.objectStore('counts').put(count, 'rows'), work.done]);
+    const writes = [work.objectStore('counts').put(count, 'rows')];
+    for (let i = 0; i < ids.length; i += REGRADED_AT_ONCE)
+      await Promise.all(ids.slice(i, i + REGRADED_AT_ONCE).map(regraded));
+    await Promise.all([...writes, work.done]);
     rowsWritten(count, written);
     return null;
   });

@@ -205,7 +205,7 @@ export interface PublishedOut {
 }
 
 /** Tracks of the archive that are held at a time, and the share of the work that packing them is. */
-const READ_AT_ONCE = 20;
+const READ_AT_ONCE = 4;
 const PACKED_SHARE = 0.95;
 
 /** Tracks read from the archive of this device few at a time: all of them together may be many. */

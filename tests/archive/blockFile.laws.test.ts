@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { TAKEN_AT_ONCE } from '../../src/archive/filed.ts';
 import { BLOCK, BlockFile } from '../../src/archive/geopackage/blockFile.ts';
 import { takeGeoPackage } from '../../src/archive/geopackage/read.ts';
 import { geoPackageOf, writeGeoPackage } from '../../src/archive/geopackage/write.ts';
@@ -141,7 +142,7 @@ describe('a file in blocks', () => {
 
 test('tracks are given some at a time, and no more are read until those were taken', async () => {
   const [one] = fc.sample(anyGradedTrack(), { numRuns: 1, seed: 29 });
-  const tracks = Array.from({ length: 45 }, (_, i) => ({ ...one, id: `${i}` }));
+  const tracks = Array.from({ length: 2 * TAKEN_AT_ONCE + 1 }, (_, i) => ({ ...one, id: `${i}` }));
   const bytes = await geoPackageOf(tracks, 0);
   const counts: number[] = [];
   let taking = false;
@@ -152,6 +153,6 @@ test('tracks are given some at a time, and no more are read until those were tak
     counts.push(some.length);
     taking = false;
   });
-  expect(counts).toEqual([20, 20, 5]);
-  expect(value?.trackCount).toBe(45);
+  expect(counts).toEqual([TAKEN_AT_ONCE, TAKEN_AT_ONCE, 1]);
+  expect(value?.trackCount).toBe(tracks.length);
 });

@@ -126,8 +126,9 @@ export class BlockFile {
     const cold = this.#cold[number];
     if (cold === undefined || this.#readBlob === null) return { bytes, changed: false };
     this.fetches++;
-    // What the browser hands out it also holds itself: given back at once, it would lie about uncounted until it looks.
-    bytes.set(new Uint8Array(this.#readBlob(cold)));
+    const read = this.#readBlob(cold);
+    bytes.set(new Uint8Array(read));
+    letGo(read);
     return { bytes, changed: false };
   }
 
@@ -147,7 +148,19 @@ export class BlockFile {
   }
 }
 
-/** Gives memory back now, where the browser can: what nothing points at any more may lie about for hundreds of megabytes. */
+/** A port whose other end is closed: what is sent there is thrown away at once. */
+const nowhere = portToNowhere();
+
+function portToNowhere(): MessagePort {
+  const { port1, port2 } = new MessageChannel();
+  port2.close();
+  return port1;
+}
+
+/**
+ * Gives memory back now: what nothing points at any more may lie about for hundreds of megabytes. What a browser has read it
+ * holds on to itself, too, until it is sent away.
+ */
 function letGo(buffer: ArrayBuffer): void {
-  (buffer as { readonly transfer?: (length: number) => unknown }).transfer?.(0);
+  nowhere.postMessage(null, [buffer]);
 }
