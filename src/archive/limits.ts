@@ -64,7 +64,7 @@ export const ARCHIVE_LIMITS = {
 
 /** What a zip may hold at most. It is unpacked piece by piece, and left alone at the first of these that it passes. */
 export const ZIP_LIMITS = {
-  entries: 25_000,
+  entries: 32_000,
   /** All files together, unpacked. */
   bytes: 1_000_000_000,
   /** One file, unpacked. */

@@ -201,7 +201,7 @@ test('the archive goes into a folder, and comes back out of it where it was lost
   });
   await page.getByText('Ember ridge: new here.').waitFor();
   await page.getByRole('button', { name: 'Folder', exact: true }).click();
-  await page.getByText(/^2 files stand in Web\/Rutline /).waitFor();
+  await page.getByText(/^3 files stand in Web\/Rutline /).waitFor();
 
   await page.getByRole('link', { name: /^Ember ridge/ }).click();
   await page.getByRole('button', { name: 'Remove from this device' }).click();

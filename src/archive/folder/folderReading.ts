@@ -3,15 +3,18 @@ import { readGpx } from '../../route/gpx.ts';
 import type { Track } from '../../route/track.ts';
 import { say } from '../../words/words.ts';
 import type { Taken, TakeTracks } from '../filed.ts';
-import { gradedOfTrack, Handing } from '../filed.ts';
+import { asTrip, gradedOfTrack, Handing } from '../filed.ts';
 import { filedFromGeoJson } from '../geoJsonIn.ts';
 import { gradedFrom } from '../gradedRecord.ts';
 import type { GradedTrack } from '../gradedTrack.ts';
 import { isTooLargeJson, kindOfJson, START_LENGTH } from '../jsonKind.ts';
 import { ARCHIVE_LIMITS } from '../limits.ts';
+import { hashOf } from '../publish/hash.ts';
 import { printable, Reader } from '../reader.ts';
+import { tripToJson } from '../share.ts';
 import type { Trip } from '../trip.ts';
 import { tripFrom } from '../tripRecord.ts';
+import { stemOf } from './files.ts';
 
 interface Recorded {
   readonly name: string;
@@ -20,16 +23,23 @@ interface Recorded {
   readonly problems: readonly Problem[];
 }
 
+/** A trip, and what tells it from others. */
+interface Gone {
+  readonly stem: string;
+  readonly trip: Trip;
+  readonly hash: string;
+}
+
 /** Is given files one by one, of GPX and JSON, and says what they hold together. */
 export class FolderReading {
   readonly #tracks: Handing;
   readonly #reader = new Reader();
-  readonly #trips: Trip[] = [];
+  #trips: Gone[] = [];
   /** What stood in GPX, by the name of its file without its ending, and how many points more may. */
   #recorded: Recorded[] = [];
   #pointsLeft: number;
-  /** Names under which a graded track stood whole. */
-  readonly #whole = new Set<string>();
+  /** Names under which a graded track stood, with what tells the trip written beside it; empty where it cannot be read. */
+  readonly #whole = new Map<string, string>();
   readonly #ids = new Set<string>();
 
   constructor(take: TakeTracks, mostPoints: number = ARCHIVE_LIMITS.points) {
@@ -48,18 +58,21 @@ export class FolderReading {
   async add(name: string, bytes: Uint8Array): Promise<void> {
     const base = name.slice(name.lastIndexOf('/') + 1);
     if (base.startsWith('.') || name.startsWith('__MACOSX/')) return;
-    if (this.count >= ARCHIVE_LIMITS.tracks) {
+    const stem = stemOf(name);
+    if (this.count >= ARCHIVE_LIMITS.tracks && !this.#whole.has(stem)) {
       this.error(name, say.formats.tooManyTracks(ARCHIVE_LIMITS.tracks), say.formats.leftOut);
       return;
     }
-    const stem = name.replace(/\.[^.]*$/, '').toLowerCase();
     if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
     else if (/\.(geo)?json$/i.test(base)) await this.#addJson(name, stem, bytes);
     else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
     await this.#tracks.over();
   }
 
-  /** After the last file; one of GPX beside a graded track of the same name is that track, written for others. */
+  /**
+   * After the last file. One of GPX beside a graded track of the same name is that track, written for others; so is a trip
+   * of that name in which nothing was changed since.
+   */
   async answer(): Promise<Reading<Taken>> {
     for (const recorded of this.#recorded) {
       this.#told(recorded.name, recorded.problems);
@@ -74,7 +87,7 @@ export class FolderReading {
     if (this.#tracks.count === 0 && this.#trips.length === 0)
       this.error(say.formats.theFile, say.formats.noTracks, say.formats.nothingRead);
     return {
-      value: { trackCount: this.#tracks.count, trips: this.#trips },
+      value: { trackCount: this.#tracks.count, trips: this.#trips.map(({ trip }) => trip) },
       problems: this.#reader.problems(),
     };
   }
@@ -119,13 +132,15 @@ export class FolderReading {
     }
     const kind = kindOfJson(value);
     if (kind === 'graded track') {
-      this.#whole.add(stem);
+      const graded = gradedFrom(value);
+      this.#whole.set(stem, graded.value === null ? '' : hashOfTrip(asTrip(graded.value)));
       this.#forget(stem);
-      this.#addGraded(name, gradedFrom(value));
+      this.#addGraded(name, graded);
     } else if (kind === 'trip') {
       const trip = tripFrom(value);
       this.#told(name, trip.problems);
-      if (trip.value) this.#trips.push(trip.value);
+      if (trip.value) this.#trips.push({ stem, trip: trip.value, hash: hashOfTrip(trip.value) });
+      if (this.#whole.has(stem)) this.#forget(stem);
     } else if (kind === 'GeoJSON') {
       const found = filedFromGeoJson(value, this.#pointsLeft);
       this.#told(name, found.problems);
@@ -137,11 +152,12 @@ export class FolderReading {
     } else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
   }
 
-  /** A recording that stood beside a whole track of the same name, and before it. */
+  /** What is beside a whole track of the same name and was made of it. */
   #forget(stem: string): void {
     for (const { tracks } of this.#recorded.filter((one) => one.stem === stem))
       this.#pointsLeft += pointsOf(tracks.flatMap(({ track }) => track ?? []));
     this.#recorded = this.#recorded.filter((one) => one.stem !== stem);
+    this.#trips = this.#trips.filter((one) => one.stem !== stem || one.hash !== this.#whole.get(stem));
   }
 
   #addGraded(name: string, { value, problems }: Reading<GradedTrack>): void {
@@ -155,6 +171,10 @@ export class FolderReading {
       problems.map((problem) => ({ ...problem, where: `${printable(name)}: ${problem.where}` })),
     );
   }
+}
+
+function hashOfTrip(trip: Trip): string {
+  return hashOf([new TextEncoder().encode(tripToJson(trip))]);
 }
 
 function pointsOf(tracks: readonly Track[]): number {
