@@ -1,11 +1,15 @@
 import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import { writeArrayBuffer } from 'geotiff';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, expect, inject, test } from 'vitest';
 import { geoPackageOf } from '../../src/archive/geopackage/write.ts';
+import type { GradedTrack } from '../../src/archive/gradedTrack.ts';
 import { anyGradedTrack } from '../archive/gradedTracks.ts';
-import { beginTrip, launch, WIDE } from './desk.ts';
+import { faultsOfGeoPackage, gdal, needGdal, scratchFolder } from '../gdal.ts';
+import { beginTrip, launch, sitDown, WIDE } from './desk.ts';
 
 let browser: Browser;
 
@@ -46,10 +50,7 @@ test('a leader lays elevation and a background of their own, reloads, and opens 
   expect((await tile).method()).toBe('GET');
   expect(await fetchFails(page, 'https://elsewhere.example/')).toBe(true);
 
-  const tracks = fc
-    .sample(anyGradedTrack(), { numRuns: 12, seed: 5 })
-    .filter(({ track }) => track !== null)
-    .map((graded, i) => ({ ...graded, name: `Trial track ${i + 1}` }));
+  const tracks = clubTracks();
   const buffer = Buffer.from(await geoPackageOf(tracks, 0));
   await files.setInputFiles({ name: 'club.gpkg', mimeType: 'application/geopackage+sqlite3', buffer });
   await page.getByText(`${tracks.length} tracks in the archive.`).waitFor();
@@ -57,6 +58,58 @@ test('a leader lays elevation and a background of their own, reloads, and opens 
   expect(faults.filter((fault) => !/elsewhere\.example|net::ERR_/.test(fault))).toEqual([]);
   await context.close();
 });
+
+test('the archive leaves by the screen in each format, GDAL reads it, and another desk takes it in', async () => {
+  needGdal();
+  const tracks = clubTracks();
+  const names = tracks.map(({ name }) => name).sort();
+  const leader = await sitDown(browser, `${inject('url')}#/archive/tracks`);
+  await take(leader.page, { name: 'club.gpkg', buffer: Buffer.from(await geoPackageOf(tracks, 0)) });
+  expect(await listed(leader.page, names.length)).toEqual(names);
+  const folder = scratchFolder();
+  for (const button of ['GeoPackage', 'GeoJSON', 'Folder, as zip']) {
+    const downloading = leader.page.waitForEvent('download');
+    await leader.page.getByRole('button', { name: button, exact: true }).click();
+    const download = await downloading;
+    const file = join(folder, download.suggestedFilename());
+    await download.saveAs(file);
+    if (button === 'GeoPackage') {
+      expect(faultsOfGeoPackage(file)).toBe('');
+      expect(gdal('ogrinfo', '-so', file, 'tracks')).toContain(`Feature Count: ${tracks.length}`);
+    }
+    if (button === 'GeoJSON') {
+      const places = tracks.reduce((sum, { surveyed }) => sum + surveyed.length, 0);
+      const told = gdal('ogrinfo', '-so', '-al', file);
+      expect(Number(/Feature Count: (\d+)/.exec(told)?.[1])).toBeGreaterThanOrEqual(tracks.length + places);
+    }
+    const other = await sitDown(browser, `${inject('url')}#/archive/tracks`);
+    await take(other.page, { name: download.suggestedFilename(), buffer: readFileSync(file) });
+    expect(await listed(other.page, names.length)).toEqual(names);
+    expect(other.faults).toEqual([]);
+    await other.context.close();
+  }
+  expect(leader.faults).toEqual([]);
+  await leader.context.close();
+});
+
+function clubTracks(): GradedTrack[] {
+  return fc
+    .sample(anyGradedTrack(), { numRuns: 12, seed: 5 })
+    .filter(({ track }) => track !== null)
+    .map((graded, i) => ({ ...graded, name: `Trial track ${i + 1}` }));
+}
+
+async function take(page: Page, { name, buffer }: { name: string; buffer: Buffer }): Promise<void> {
+  const file = { name, mimeType: 'application/octet-stream', buffer };
+  await page.getByLabel('A file from another leader').setInputFiles(file);
+}
+
+/** Names of the graded tracks, once there are so many. */
+async function listed(page: Page, count: number): Promise<string[]> {
+  const names = page.getByRole('list', { name: 'Graded tracks' }).getByText(/^Trial track \d+$/);
+  await expect.poll(() => names.count()).toBe(count);
+  return (await names.allInnerTexts()).sort();
+}
 
 async function fetchFails(page: Page, address: string): Promise<boolean> {
   return page.evaluate(
