@@ -114,6 +114,8 @@ export class FolderReading {
   }
 
   async #addJson(name: string, stem: string, bytes: Uint8Array): Promise<void> {
+    const written = this.#whole.get(stem);
+    if (written !== undefined && written === hashOf([bytes])) return;
     const start = new TextDecoder().decode(bytes.subarray(0, START_LENGTH));
     if (isTooLargeJson(start, bytes.length, ARCHIVE_LIMITS.featureBytes)) {
       this.error(
