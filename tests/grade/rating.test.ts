@@ -25,7 +25,10 @@ describe('an obstacle', () => {
   });
 
   it('by sizes alone stays open for the vehicles', () => {
-    expect(gradeBySizes(placeOf(plainWay(0, GRAVEL)), 'dry', AU).open).toEqual(['vehicles']);
+    expect(gradeBySizes(placeOf(plainWay(0, GRAVEL)), 'dry', AU)).toMatchObject({
+      open: ['vehicles'],
+      beyond: false,
+    });
   });
 
   it('with unknown slope is not known, at least what the rest makes of it', () => {
@@ -34,6 +37,7 @@ describe('an obstacle', () => {
     expect(gradeObstacle(place, 'as recorded', 'dry', AU)).toMatchObject({
       level: 3,
       open: ['slope', 'vehicles'],
+      beyond: false,
     });
     const sloped = { ...place, trackSlope: { slopeRad: rad(25), plusMinusRad: rad(2) } };
     expect(gradeBySizes(sloped, 'dry', AU)).toMatchObject({ level: 4, open: ['vehicles'] });
@@ -83,6 +87,23 @@ describe('an obstacle', () => {
       gradeObstacle(placeOf(clay), 'as recorded', season, AU),
     );
     expect(dry).toEqual(wet);
+  });
+});
+
+describe('a wet season', () => {
+  it('grades by the harder of the ground as entered and rained on: wet sand carries better than dry', () => {
+    const [dry, wet] = (['dry', 'wet'] as const).map((condition) =>
+      placeOf(plainWay(rad(6), { material: 'sand', condition })),
+    );
+    expect(gradeObstacle(wet, 'as recorded', 'wet', AU)).toMatchObject({ level: 3, beyond: false });
+    for (const season of ['dry', 'wet'] as const)
+      expect(gradeObstacle(dry, 'as recorded', season, AU)).toMatchObject({ level: 4, beyond: true });
+  });
+
+  it('takes beyond the classification what is of its hardest level in the dry', () => {
+    const clay = placeOf(plainWay(rad(22), { material: 'clay', condition: 'dry' }));
+    expect(gradeObstacle(clay, 'as recorded', 'dry', AU)).toMatchObject({ level: 4, beyond: false });
+    expect(gradeObstacle(clay, 'as recorded', 'wet', AU)).toMatchObject({ level: 4, beyond: true });
   });
 });
 

@@ -82,6 +82,50 @@ describe('a requirement', () => {
   });
 });
 
+describe('what is varied on the reference', () => {
+  const wagon = REFERENCE_VALUES;
+  const lower = (names: readonly (keyof VehicleValues)[], by: number) =>
+    Object.fromEntries(names.map((name) => [name, (wagon[name] as number) - by]));
+  const UNDERSIDE = [
+    'bellyHeightM',
+    'sillHeightM',
+    'frontDifferentialHeightM',
+    'rearDifferentialHeightM',
+  ] as const;
+
+  it.each<readonly [NeedName, number, number, Record<string, number>]>([
+    ['clearance', -1, wagon.rearDifferentialHeightM - 0.01, lower(UNDERSIDE, 0.01)],
+    ['angles', -1, -rad(1), lower(['approachRad', 'rampoverRad', 'departureRad'], rad(1))],
+    ['trackWidth', -2, wagon.frontTrackWidthM - 0.1, lower(['frontTrackWidthM', 'rearTrackWidthM'], 0.1)],
+    ['width', 1, wagon.widthM + 0.05, { widthM: wagon.widthM + 0.05 }],
+    [
+      'tyre',
+      -1,
+      wagon.tyreDiameterM - 0.033,
+      {
+        ...lower([...UNDERSIDE, 'heightM', 'massHeightM', 'roofLoadHeightM', 'floorHeightM'], 0.0165),
+        tyreDiameterM: wagon.tyreDiameterM - 0.033,
+      },
+    ],
+    ['wading', -1, wagon.wadingDepthM - 0.05, { wadingDepthM: wagon.wadingDepthM - 0.05 }],
+  ])('%s %i step: that, what goes with it, and nothing else', (name, steps, value, changed) => {
+    expect(valueAtSteps(name, steps)).toBeCloseTo(value, 9);
+    const varied = variedBy(name, steps)!;
+    for (const [field, had] of Object.entries(wagon)) {
+      const has = varied[field as keyof VehicleValues];
+      if (field in changed) expect(has, field).toBeCloseTo(changed[field], 9);
+      else expect(has, field).toBe(had);
+    }
+  });
+
+  it('a wider track takes the body out with it where the tyres would stand beside it', () => {
+    const wide = variedBy('trackWidth', 5)!;
+    const overTyres = Math.max(wide.frontTrackWidthM, wide.rearTrackWidthM) + wagon.tyreSectionM;
+    expect(overTyres).toBeGreaterThan(wagon.widthM);
+    expect(wide.widthM).toBeCloseTo(overTyres, 9);
+  });
+});
+
 describe('the requirement of a track', () => {
   const each = [
     { id: 'ruts', stretch: GROUNDS[0][1] },
