@@ -58,6 +58,8 @@ async function held(hash: string, address: string, left: number) {
 
 const release = (page: Page) => page.evaluate(() => (window.holding.left = 1e9));
 const ended = (page: Page) => page.evaluate(() => window.holding.ended);
+/** Once a worker is held. */
+const isHeld = (page: Page) => page.waitForFunction(() => window.holding.left < 0);
 
 test('the matrix can be stopped: its workers end, what has come stays, the rest is not worked out, and it goes on', async () => {
   const { context, page, faults } = await held('#/brief', 'matrix.worker', 2);
@@ -66,6 +68,7 @@ test('the matrix can be stopped: its workers end, what has come stays, the rest 
   const come = page.locator('td a');
   await status.getByText(/^Worked out \d+ of \d+ …$/).waitFor();
   await come.first().waitFor();
+  await isHeld(page);
   const count = await cells.count();
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await status.getByText(/^Stopped: \d+ of \d+ worked out\./).waitFor();
@@ -92,6 +95,7 @@ test('the writing of a briefing can be stopped, and is begun anew', async () => 
   const save = page.getByRole('button', { name: 'Save them as a page' });
   await save.click();
   await page.getByRole('status').getByText('Writing the briefing …').waitFor();
+  await isHeld(page);
   expect(await save.isDisabled()).toBe(true);
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   expect(await ended(page)).toBe(1);
