@@ -21,7 +21,7 @@ export interface Taken {
   readonly trips: readonly Trip[];
 }
 
-/** Tracks that are read before they are taken; what is in memory together makes the browser claim more of it for good. */
+/** Tracks that are read before they are taken: the more of them live together, the more memory the browser claims. */
 export const TAKEN_AT_ONCE = 4;
 
 /** Tracks as they are read, handed over some at a time. */

@@ -313,10 +313,11 @@ export function regrade(ids: readonly string[]): Promise<StoreProblem | null> {
       written.set(id, { ...row, levels: levelsOf(value) });
       return work.objectStore('rows').put(written.get(id)!, id);
     };
-    const writes = [work.objectStore('counts').put(count, 'rows')];
-    for (let i = 0; i < ids.length; i += REGRADED_AT_ONCE)
-      await Promise.all(ids.slice(i, i + REGRADED_AT_ONCE).map(regraded));
-    await Promise.all([...writes, work.done]);
+    const someAtOnce = async (): Promise<void> => {
+      for (let i = 0; i < ids.length; i += REGRADED_AT_ONCE)
+        await Promise.all(ids.slice(i, i + REGRADED_AT_ONCE).map(regraded));
+    };
+    await Promise.all([someAtOnce(), work.objectStore('counts').put(count, 'rows'), work.done]);
     rowsWritten(count, written);
     return null;
   });

@@ -12,6 +12,7 @@ import { archiveGeoJson } from '../../src/archive/out/archiveGeoJson.ts';
 import { tripToJson } from '../../src/archive/share.ts';
 import { tripFrom } from '../../src/archive/tripRecord.ts';
 import type { Reading } from '../../src/problem.ts';
+import { say } from '../../src/words/words.ts';
 import { anyGradedTrack } from './gradedTracks.ts';
 import { piecesOf } from './pieces.ts';
 
@@ -19,9 +20,9 @@ const anyArchive = fc.uniqueArray(anyGradedTrack(), { minLength: 1, maxLength: 4
 const runs = { numRuns: 25, seed: 6310, endOnFailure: true };
 
 /** What a folder of such files holds, read in their order. */
-function inFolder(files: readonly NamedFile[]): Promise<Reading<Filed>> {
+function inFolder(files: readonly NamedFile[], mostTracks?: number): Promise<Reading<Filed>> {
   return filedBy(async (take) => {
-    const folder = new FolderReading(take);
+    const folder = new FolderReading(take, undefined, mostTracks);
     for (const { name, bytes } of files) await folder.add(name, bytes);
     return folder.answer();
   });
@@ -62,6 +63,22 @@ describe('an archive comes back as it went in, and nothing is said of it', () =>
       runs,
     );
   });
+});
+
+test('as many tracks as may come do, whatever the order of their files; one more is left out and told', async () => {
+  const tracks = fc
+    .sample(anyGradedTrack(), { numRuns: 3, seed: 12 })
+    .map((one, i) => ({ ...one, id: `${i}` }));
+  const taken = new Set<string>();
+  const files = tracks.map((graded) => filesOf(graded, taken));
+  const orders = [files.flat(), files.flatMap((some) => [...some].reverse())];
+  for (const order of orders) {
+    const all = await inFolder(order, 3);
+    expect(all.value).toEqual({ tracks, trips: [] });
+    const two = await inFolder(order, 2);
+    expect(two.value).toEqual({ tracks: tracks.slice(0, 2), trips: [] });
+    expect(two.problems.filter(({ what }) => what === say.formats.tooManyTracks(2))).toHaveLength(3);
+  }
 });
 
 describe('a trip that lies beside its graded track', () => {

@@ -23,8 +23,8 @@ interface Recorded {
   readonly problems: readonly Problem[];
 }
 
-/** A trip, and what tells it from others. */
-interface Gone {
+/** What stood in a file of a trip, and what tells it from others. */
+interface TripFile {
   readonly stem: string;
   readonly trip: Trip;
   readonly hash: string;
@@ -34,16 +34,22 @@ interface Gone {
 export class FolderReading {
   readonly #tracks: Handing;
   readonly #reader = new Reader();
-  #trips: Gone[] = [];
+  #trips: TripFile[] = [];
   /** What stood in GPX, by the name of its file without its ending, and how many points more may. */
   #recorded: Recorded[] = [];
   #pointsLeft: number;
+  readonly #mostTracks: number;
   /** Names under which a graded track stood, with what tells the trip written beside it; empty where it cannot be read. */
   readonly #whole = new Map<string, string>();
   readonly #ids = new Set<string>();
 
-  constructor(take: TakeTracks, mostPoints: number = ARCHIVE_LIMITS.points) {
+  constructor(
+    take: TakeTracks,
+    mostPoints: number = ARCHIVE_LIMITS.points,
+    mostTracks: number = ARCHIVE_LIMITS.tracks,
+  ) {
     this.#tracks = new Handing(take);
+    this.#mostTracks = mostTracks;
     this.#pointsLeft = mostPoints;
   }
 
@@ -59,8 +65,8 @@ export class FolderReading {
     const base = name.slice(name.lastIndexOf('/') + 1);
     if (base.startsWith('.') || name.startsWith('__MACOSX/')) return;
     const stem = stemOf(name);
-    if (this.count >= ARCHIVE_LIMITS.tracks && !this.#whole.has(stem)) {
-      this.error(name, say.formats.tooManyTracks(ARCHIVE_LIMITS.tracks), say.formats.leftOut);
+    if (this.count >= this.#mostTracks && !this.#isBesideOne(stem)) {
+      this.error(name, say.formats.tooManyTracks(this.#mostTracks), say.formats.leftOut);
       return;
     }
     if (/\.gpx$/i.test(base)) await this.#addGpx(name, stem, bytes);
@@ -152,6 +158,11 @@ export class FolderReading {
         await this.#tracks.over();
       }
     } else this.#reader.warning(printable(name), say.formats.zip.notRead, say.formats.leftOut);
+  }
+
+  /** Whether a file of that name belongs to a track that is counted already. */
+  #isBesideOne(stem: string): boolean {
+    return this.#whole.has(stem) || this.#recorded.some((one) => one.stem === stem);
   }
 
   /** What is beside a whole track of the same name and was made of it. */

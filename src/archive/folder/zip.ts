@@ -17,7 +17,7 @@ const PIECE = 2 ** 14;
 /** Packed bytes that are looked at together. */
 const READ = 2 ** 20;
 
-/** Graded tracks as a folder of GPX, trips and graded tracks in JSON, and others after them, packed (APPNOTE 6.3.10), piece by piece. */
+/** The files of graded tracks as a folder, and others after them, packed (APPNOTE 6.3.10), piece by piece. */
 export async function* zipOf(
   tracks: Iterable<GradedTrack> | AsyncIterable<GradedTrack>,
   others: Iterable<NamedFile> = [],
