@@ -184,7 +184,7 @@ export const gradedTracks: Words['gradedTracks'] = {
     conflicts: (n) => `${many(n, 'Wert', 'Werte')} zu wählen.`,
     all: 'Für andere Programme',
     allHelp:
-      'Alle gefundenen Strecken, für Karten und andere Programme. Geschichte und offene Wahlen bleiben hier.',
+      'Alle gefundenen Strecken, für Karten und andere Programme; ein Ordner hat jede als GPX, als Fahrtdatei und ganz. Geschichte und offene Wahlen bleiben hier.',
     geoPackage: 'GeoPackage',
     geoJson: 'GeoJSON',
     zip: 'Ordner, als Zip',

@@ -178,7 +178,8 @@ export const gradedTracks = {
     outcomes: (n: number) => (n === 1 ? '1 outcome' : `${n} outcomes`),
     conflicts: (n: number) => `${n === 1 ? '1 value' : `${n} values`} to choose.`,
     all: 'For other programs',
-    allHelp: 'All tracks found, for maps and other programs. History and open choices stay here.',
+    allHelp:
+      'All tracks found, for maps and other programs; a folder has each as GPX, as a trip file and whole. History and open choices stay here.',
     geoPackage: 'GeoPackage',
     geoJson: 'GeoJSON',
     zip: 'Folder, as zip',
